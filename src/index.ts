@@ -1,0 +1,1 @@
+export type { Count, Interval, NotEstimable } from "./stats/types.js";
