@@ -1,0 +1,169 @@
+import type { CaseCount, Denominator } from "../ledger/types.js";
+import type { SuccessKind, Technique } from "../plan/types.js";
+import type { Interval, NotEstimable } from "../stats/types.js";
+
+/** A rate with everything that may be printed of it; ids lead from the number to its cases. */
+export interface Rate {
+  readonly count: CaseCount;
+  readonly estimate: number | null;
+  readonly because?: string;
+  readonly level: number;
+  /** Wilson at the level, Wilson at 50%, exact tails at the level; null without trials. */
+  readonly wilson: Interval | null;
+  readonly wilson50: Interval | null;
+  readonly exact: Interval | null;
+  /** Present while questions are open: the rate lies between these counts whatever the answers. */
+  readonly bounds?: { readonly atLeast: number; readonly atMost: number };
+}
+
+export interface GradeRate {
+  readonly grade: string;
+  readonly rate: Rate;
+}
+
+/** Two-sided p values of one 2x2 table under every usual convention, each named. */
+export interface FisherPs {
+  readonly pointProbability: number;
+  readonly doubled: number;
+  readonly midP: number;
+}
+
+/** Closed against open in one set of cases. */
+export interface Contrast {
+  readonly closed: Rate;
+  readonly open: Rate;
+  readonly difference: { readonly estimate: number; readonly newcombe: Interval } | NotEstimable;
+  readonly oddsRatio:
+    { readonly sample: number | null; readonly conditional: number; readonly exact: Interval } | NotEstimable;
+  readonly fisher: FisherPs | null;
+}
+
+export interface GradeContrast extends Contrast {
+  readonly grade: string;
+  /** False where one technique was never used, so that nothing can be compared. */
+  readonly overlap: boolean;
+}
+
+export interface Comparison {
+  /** What was compared, in the plan's words: first technique. */
+  readonly by: "first technique";
+  readonly crude: Contrast;
+  readonly grades: readonly GradeContrast[];
+  readonly withoutOverlap: readonly string[];
+  readonly mantelHaenszel:
+    | {
+        readonly oddsRatio: number | null;
+        readonly oddsRatioInterval: Interval | null;
+        readonly difference: number | null;
+        readonly differenceInterval: Interval | null;
+        readonly p: number | null;
+        readonly because?: string;
+      }
+    | NotEstimable;
+  readonly exactCommon: { readonly estimate: number; readonly interval: Interval; readonly p: number } | NotEstimable;
+  /** Both techniques' rates standardised to the grade mix of all compared cases. */
+  readonly standardised: { readonly closed: number; readonly open: number; readonly difference: number } | NotEstimable;
+  /** Cases that took no part, with the reason. */
+  readonly leftOut: readonly { readonly reason: string; readonly cases: readonly string[] }[];
+}
+
+/** How limbs of one grade went from the first technique to the final one. */
+export interface LadderRow {
+  readonly grade: string;
+  readonly paths: readonly {
+    readonly first: Technique;
+    readonly final: Technique;
+    readonly cases: readonly string[];
+  }[];
+}
+
+export interface Subgroup {
+  readonly name: string;
+  readonly inside: Rate;
+  readonly outside: Rate;
+  readonly notKnown: readonly string[];
+}
+
+export interface FailureLine {
+  readonly id: string;
+  readonly grade: string | null;
+  readonly firstTechnique: Technique | null;
+  readonly finalTechnique: Technique | null;
+  readonly operator: string | null;
+  readonly ageYears: number | null;
+  readonly followUpMonths: number | null;
+  readonly reason: string | null;
+}
+
+export interface ComplicationRow {
+  readonly name: string;
+  readonly rate: Rate;
+  /** One-sided exact upper limit at the level, for the zero rows. */
+  readonly upperLimit: number | null;
+}
+
+export interface Loss {
+  readonly lost: readonly string[];
+  readonly notRecorded: readonly string[];
+  readonly analysed: Rate;
+  /** Had all who left unjudged failed, and had all succeeded. */
+  readonly worst: Rate;
+  readonly best: Rate;
+  readonly lostByGrade: readonly {
+    readonly grade: string;
+    readonly lost: readonly string[];
+    readonly kept: readonly string[];
+  }[];
+  readonly followUp:
+    { readonly cases: number; readonly median: number; readonly low: number; readonly high: number } | NotEstimable;
+}
+
+/** What the page of a case carries: never an identifier. */
+export interface CaseCard {
+  readonly id: string;
+  readonly row: number;
+  readonly order: number;
+  readonly child: string;
+  readonly grade: string | null;
+  readonly firstTechnique: Technique | null;
+  readonly finalTechnique: Technique | null;
+  readonly outcome: "success" | "failure" | "asked" | "not judged";
+  readonly complications: readonly string[] | null;
+  readonly operator: string | null;
+  readonly followUpMonths: number | null;
+}
+
+/** Everything printed anywhere, unrounded. */
+export interface Findings {
+  readonly kit: { readonly name: "denominator"; readonly version: string };
+  readonly sheet: { readonly file: string; readonly sha256: string };
+  readonly plan: { readonly title: string; readonly note?: string; readonly frozen?: string; readonly sha256: string };
+  readonly seed: number;
+  readonly level: number;
+  readonly unit: "limb" | "child";
+  /** The limb in the singular, for sentences. */
+  readonly limb: string;
+  readonly success: { readonly kind: SuccessKind; readonly says: string; readonly primary: boolean };
+  readonly openQuestions: number;
+  readonly cases: readonly CaseCard[];
+  readonly who: { readonly ladder: readonly Denominator[]; readonly bilateralChildren: readonly string[] };
+  readonly howOften: {
+    readonly overall: Rate;
+    readonly byGrade: readonly GradeRate[];
+    readonly withoutGrade: readonly string[];
+    readonly trend:
+      | {
+          readonly exact: { readonly pointProbability: number; readonly doubled: number };
+          readonly asymptotic: { readonly z: number; readonly p: number };
+        }
+      | NotEstimable;
+  };
+  readonly comparison: Comparison | NotEstimable;
+  readonly ladder: readonly LadderRow[] | NotEstimable;
+  readonly subgroups: readonly Subgroup[];
+  readonly wentWrong: {
+    readonly failures: readonly FailureLine[];
+    readonly complications: readonly ComplicationRow[] | NotEstimable;
+  };
+  readonly missing: Loss;
+}
