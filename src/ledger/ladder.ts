@@ -28,7 +28,7 @@ export function ladder(
     { name: "eligible", reasonToLeave: (one) => entryOf(one).excluded },
     {
       name: "followed",
-      reasonToLeave: (one) => (entryOf(one).lost && one.success[kind] !== "no" ? "lost to follow-up" : null),
+      reasonToLeave: (one) => (settled(one) ? null : leaves(entryOf(one))),
     },
     { name: "analysed", reasonToLeave: (one) => (judged(one) ? null : "outcome not recorded") },
   ];
