@@ -20,3 +20,11 @@ export function requireOptions(caller: string, options: object, known: readonly 
     if (!known.includes(name))
       throw new TypeError(`${caller}: no option is named "${name}" (known: ${known.join(", ")})`);
 }
+
+/** Throws unless there are at least `atLeast` values and each is a finite number; the message names the first that is not. */
+export function requireNumbers(caller: string, name: string, values: readonly number[], atLeast: number): void {
+  if (values.length < atLeast)
+    throw new RangeError(`${caller}: ${name} must hold at least ${atLeast}, got ${values.length}`);
+  const wrong = values.findIndex((value) => !Number.isFinite(value));
+  if (wrong >= 0) throw new RangeError(`${caller}: ${name}[${wrong}] must be a finite number, got ${values[wrong]}`);
+}

@@ -1,0 +1,28 @@
+export interface MeanAndVariance {
+  readonly n: number;
+  readonly mean: number;
+  /** Sample variance, divisor n - 1; null for one value. */
+  readonly variance: number | null;
+}
+
+/**
+ * Mean and sample variance in two passes, exactly constant values giving a variance of exactly 0.
+ *
+ * @param values finite numbers, at least one
+ * @see Chan, Golub and LeVeque 1983, Am Stat 37:242-247 (corrected two-pass algorithm)
+ * @example meanAndVariance([2, 4, 6]) // => { n: 3, mean: 4, variance: 4 }
+ */
+export function meanAndVariance(values: readonly number[]): MeanAndVariance {
+  const n = values.length;
+  const start = values[0]!;
+  // Deviations from the first value, so that equal values have a mean that is exactly theirs.
+  const mean = start + values.reduce((sum, value) => sum + (value - start), 0) / n;
+  if (n === 1) return { n, mean, variance: null };
+  let squares = 0;
+  let rest = 0;
+  for (const value of values) {
+    squares += (value - mean) ** 2;
+    rest += value - mean;
+  }
+  return { n, mean, variance: (squares - rest ** 2 / n) / (n - 1) };
+}
