@@ -1,0 +1,76 @@
+import { expect, it, test } from "vitest";
+import { cochranArmitage } from "../../../src/stats/trend/cochran-armitage.js";
+import { r } from "../../r.js";
+import { randomIntegers } from "../random-counts.js";
+import { workedExample } from "../worked-example.js";
+
+const groupsOf = (x: readonly number[], n: readonly number[]) =>
+  x.map((successes, i) => ({ successes, trials: n[i]! }));
+
+// The last digit of Cochran 1954 (6.66) differs: the unrounded statistic is 6.6657.
+test.each([
+  ["E-fleiss-smokers", 0, "trend"],
+  ["E-fleiss-smokers", 1, "trend0001"],
+  ["E-cochran1954", 0, "trend"],
+  ["E-armitage1955-tonsils", 0, "trend"],
+] as const)("squares to the published chi-square of %s, scores %i", (id, which, key) => {
+  const example = workedExample(id);
+  const { x, n, scores } = example.input as { x: number[]; n: number[]; scores: number[] | number[][] };
+  const chosen = (Array.isArray(scores[0]) ? scores[which] : scores) as number[];
+  const { z } = cochranArmitage(groupsOf(x, n), { scores: chosen });
+  expect(z! ** 2).toBeCloseTo(example.recomputed(key), 10);
+  const { value, half } = example.printed(key);
+  if (id !== "E-cochran1954") expect(Math.abs(z! ** 2 - value)).toBeLessThanOrEqual(half);
+});
+
+it("gives p 0.0036 over grades I to IV of the invented cohort, falling", () => {
+  // 9/9, 15/16, 12/15, 6/11, computed in R 4.2.2.
+  const { z, p } = cochranArmitage(groupsOf([9, 15, 12, 6], [9, 16, 15, 11]));
+  expect(z).toBeLessThan(0);
+  expect(p).toBeCloseTo(0.0036, 4);
+});
+
+it("agrees with R's prop.trend.test on 300 sets of groups", async () => {
+  const random = randomIntegers(11);
+  const sets = Array.from({ length: 300 }, () => {
+    const n = Array.from({ length: 4 }, () => 1 + random(60));
+    return { n, x: n.map((trials) => random(trials)) };
+  });
+  const rows = sets.flatMap(({ x, n }) => [...x, ...n]);
+  const p = await r(
+    `apply(matrix(c(${rows}), nrow = 8), 2, function(v) suppressWarnings(prop.trend.test(v[1:4], v[5:8]))$p.value)`,
+  );
+  sets.forEach(({ x, n }, i) => {
+    const result = cochranArmitage(groupsOf(x, n));
+    if (result.p === null) expect(p[i]).toBeNaN();
+    // R fits a weighted regression: its p holds about 1e-10.
+    else expect(Math.abs(result.p - p[i]!)).toBeLessThan(1e-10);
+  });
+});
+
+it("keeps the score of an empty group", () => {
+  const withGap = cochranArmitage(groupsOf([3, 0, 9], [10, 0, 10]));
+  expect(withGap.z).toBeCloseTo(cochranArmitage(groupsOf([3, 9], [10, 10]), { scores: [1, 3] }).z!, 12);
+});
+
+it("says why there is no trend to test", () => {
+  expect(cochranArmitage(groupsOf([0, 0], [4, 5]))).toMatchObject({
+    z: null,
+    p: null,
+    because: "all cases had the same outcome",
+  });
+  expect(cochranArmitage(groupsOf([2, 0], [4, 0]))).toMatchObject({
+    z: null,
+    because: "all cases have the same score",
+  });
+});
+
+it("refuses an option it does not know and scores that are not numbers", () => {
+  const groups = groupsOf([1, 2], [3, 4]);
+  expect(() => cochranArmitage(groups, { score: [1, 2] } as object)).toThrow(
+    new TypeError('cochranArmitage: no option is named "score" (known: scores)'),
+  );
+  expect(() => cochranArmitage(groups, { scores: [1, NaN] })).toThrow(
+    new RangeError("cochranArmitage: scores[1] must be a finite number, got NaN"),
+  );
+});
