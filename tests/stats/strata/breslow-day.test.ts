@@ -25,7 +25,7 @@ it("equals the two formulas written out in R, with the fitted cell found by bise
     Array.from({ length: 4 }, () => Array.from({ length: 4 }, () => 1 + random(30))),
   );
   const values = await r(`
-    apply(matrix(c(${sets.flatMap((rows) => rows.flat())}), nrow = 16), 2, function(v) {
+    apply(matrix(c(${sets.flat(2).join()}), nrow = 16), 2, function(v) {
       x <- matrix(v, nrow = 4); n <- colSums(x)
       psi <- sum(x[1, ] * x[4, ] / n) / sum(x[2, ] * x[3, ] / n)
       a <- sapply(1:4, function(k) { y <- x[, k]; n1 <- y[1] + y[2]; m1 <- y[1] + y[3]; n2 <- y[3] + y[4]

@@ -70,7 +70,7 @@ it("agrees with R's exact mantelhaen.test on 300 sets of strata", async () => {
     Array.from({ length: 3 }, () => Array.from({ length: 4 }, () => 1 + random(12))),
   );
   const values = await r(`
-    apply(matrix(c(${sets.flatMap(cellsForR)}), nrow = 12), 2, function(v) {
+    apply(matrix(c(${sets.flatMap(cellsForR).join()}), nrow = 12), 2, function(v) {
       t <- mantelhaen.test(array(v, c(2, 2, 3)), exact = TRUE); c(t$estimate, t$conf.int, t$p.value) })`);
   sets.forEach((rows, i) => {
     const { oddsRatio, interval, p } = exactCommonOddsRatio(strataOf(rows));

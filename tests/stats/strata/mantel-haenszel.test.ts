@@ -77,7 +77,7 @@ function randomStrata(count: number): number[][][] {
 it("agrees with R's mantelhaen.test on 1,000 sets of four strata", async () => {
   const sets = randomStrata(1000);
   const values = await r(`
-    apply(matrix(c(${sets.flatMap(cellsForR)}), nrow = 16), 2, function(v) {
+    apply(matrix(c(${sets.flatMap(cellsForR).join()}), nrow = 16), 2, function(v) {
       x <- array(v, c(2, 2, 4)); x <- x[, , apply(x, 3, sum) > 1, drop = FALSE]
       t <- mantelhaen.test(x, correct = FALSE); c(t$estimate, t$conf.int, t$p.value, t$statistic) })`);
   sets.forEach((rows, i) => {
@@ -98,7 +98,7 @@ it("gives the difference and the ratio that their printed formulas give in R", a
   const sets = randomStrata(200);
   // Sato 1989 and Greenland and Robins 1985, written out in R from the papers' formulas.
   const values = await r(`
-    apply(matrix(c(${sets.flatMap((rows) => rows.flat())}), nrow = 16), 2, function(v) {
+    apply(matrix(c(${sets.flat(2).join()}), nrow = 16), 2, function(v) {
       x <- matrix(v, nrow = 4); x <- x[, colSums(x) > 0, drop = FALSE]
       a <- x[1, ]; n1 <- a + x[2, ]; c <- x[3, ]; n2 <- c + x[4, ]; n <- n1 + n2; z <- qnorm(0.975)
       w <- sum(n1 * n2 / n); d <- sum((a * n2 - c * n1) / n) / w

@@ -38,7 +38,7 @@ it("agrees with R's prop.trend.test on 300 sets of groups", async () => {
   });
   const rows = sets.flatMap(({ x, n }) => [...x, ...n]);
   const p = await r(
-    `apply(matrix(c(${rows}), nrow = 8), 2, function(v) suppressWarnings(prop.trend.test(v[1:4], v[5:8]))$p.value)`,
+    `apply(matrix(c(${rows.join()}), nrow = 8), 2, function(v) suppressWarnings(prop.trend.test(v[1:4], v[5:8]))$p.value)`,
   );
   sets.forEach(({ x, n }, i) => {
     const result = cochranArmitage(groupsOf(x, n));

@@ -94,7 +94,7 @@ it("equals Fisher's exact p of R when there are two groups", async () => {
     ]);
   }
   const cells = tables.flatMap(([x, y]) => [x![0], y![0], x![1] - x![0], y![1] - y![0]]);
-  const p = await r(`apply(matrix(c(${cells}), nrow = 4), 2, function(v) fisher.test(matrix(v, 2))$p.value)`);
+  const p = await r(`apply(matrix(c(${cells.join()}), nrow = 4), 2, function(v) fisher.test(matrix(v, 2))$p.value)`);
   // R sums dhyper, good to about 1e-13 of p here.
   tables.forEach((table, i) => expect(exactTrend(counts(...table)).pointProbability).toBeCloseTo(p[i]!, 12));
 });
