@@ -1,6 +1,6 @@
 import type { CaseCount, Denominator } from "../ledger/types.js";
 import type { SuccessKind, Technique } from "../plan/types.js";
-import type { Interval, NotEstimable } from "../stats/types.js";
+import type { Count, Interval, NotEstimable } from "../stats/types.js";
 
 /** A rate with everything that may be printed of it; ids lead from the number to its cases. */
 export interface Rate {
@@ -12,8 +12,8 @@ export interface Rate {
   readonly wilson: Interval | null;
   readonly wilson50: Interval | null;
   readonly exact: Interval | null;
-  /** Present while questions are open: the rate lies between these counts whatever the answers. */
-  readonly bounds?: { readonly atLeast: number; readonly atMost: number };
+  /** Present while questions are open: whatever the answers, the rate lies between these two counts. */
+  readonly bounds?: { readonly low: Count; readonly high: Count };
 }
 
 export interface GradeRate {
@@ -32,7 +32,9 @@ export interface FisherPs {
 export interface Contrast {
   readonly closed: Rate;
   readonly open: Rate;
-  readonly difference: { readonly estimate: number; readonly newcombe: Interval } | NotEstimable;
+  /** Newcombe intervals at the level and at 50%. */
+  readonly difference:
+    { readonly estimate: number; readonly newcombe: Interval; readonly newcombe50: Interval } | NotEstimable;
   readonly oddsRatio:
     { readonly sample: number | null; readonly conditional: number; readonly exact: Interval } | NotEstimable;
   readonly fisher: FisherPs | null;
@@ -56,6 +58,7 @@ export interface Comparison {
         readonly oddsRatioInterval: Interval | null;
         readonly difference: number | null;
         readonly differenceInterval: Interval | null;
+        readonly differenceInterval50: Interval | null;
         readonly p: number | null;
         readonly because?: string;
       }
@@ -153,7 +156,8 @@ export interface Findings {
     readonly withoutGrade: readonly string[];
     readonly trend:
       | {
-          readonly exact: { readonly pointProbability: number; readonly doubled: number };
+          /** null when the exact distribution would take too long. */
+          readonly exact: { readonly pointProbability: number; readonly doubled: number } | null;
           readonly asymptotic: { readonly z: number; readonly p: number };
         }
       | NotEstimable;

@@ -41,11 +41,14 @@ export function ledgerCase(
     ageYears: exactNumber(value(plan.age)),
     grade:
       plan.grade && "column" in plan.grade ? recordedGrade(plan.grade.order, value(plan.grade.column)) : byMeasurement,
+    gradeAsked:
+      (plan.grade && "column" in plan.grade ? value(plan.grade.column) : value(measurementColumn)).kind === "asked",
     measurement,
     gradeByMeasurement: byMeasurement,
     firstTechnique: first,
     finalTechnique: final,
     converted,
+    techniqueAsked: [plan.technique?.first, plan.technique?.final].some((column) => value(column).kind === "asked"),
     success: Object.fromEntries(success),
     complications: listOf(complications),
     reason: shownText(value(plan.reason)),

@@ -15,12 +15,16 @@ export interface LedgerCase {
   readonly ageYears: number | null;
   /** null when not recorded or still asked. */
   readonly grade: string | null;
+  /** A question on the grade is open. */
+  readonly gradeAsked: boolean;
   readonly measurement: number | null;
   /** The grade that the measurement gives at the plan's cut-points. */
   readonly gradeByMeasurement: string | null;
   readonly firstTechnique: Technique | null;
   readonly finalTechnique: Technique | null;
   readonly converted: boolean;
+  /** A question on a technique is open. */
+  readonly techniqueAsked: boolean;
   readonly success: Readonly<Partial<Record<SuccessKind, Judgement>>>;
   /** null when not recorded. */
   readonly complications: readonly string[] | null;

@@ -54,7 +54,7 @@ const schema = v.pipe(
     frozen: v.optional(v.pipe(v.string(), v.isoDate("must be a date such as 2026-01-31"))),
     unit: v.optional(v.picklist(["limb", "child"], 'must be "limb" or "child"'), "limb"),
     limb: v.optional(text, "limb"),
-    id: text,
+    id: v.optional(text),
     child: v.optional(text),
     side: v.optional(text),
     order: v.optional(text),

@@ -66,7 +66,8 @@ export interface Plan {
   readonly unit: "limb" | "child";
   /** The limb in the singular, for sentences ("shoulder"). */
   readonly limb: string;
-  readonly id: string;
+  /** The sheet's own case number, where it has one. */
+  readonly id?: string;
   readonly child?: string;
   readonly side?: string;
   /** Column that puts the cases in order of treatment. */

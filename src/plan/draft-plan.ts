@@ -1,0 +1,142 @@
+import type { CaseTable, Column, Role, Value } from "../cases/types.js";
+import { SheetError } from "../cases/sheet-error.js";
+import { draftTechnique } from "./draft-technique.js";
+import { gradeOrder } from "./grade-order.js";
+import type { NamedRule, Plan, Rule, SuccessKind, SuccessPlan } from "./types.js";
+
+/** A plan made from the sheet alone, with everything it took for granted, for a person to confirm. */
+export interface DraftedPlan {
+  readonly plan: Plan;
+  readonly assumptions: readonly string[];
+}
+
+/**
+ * Drafts a plan from the roles of the columns and the values found.
+ * @throws SheetError when the sheet has no grade or nothing that says whether treatment succeeded
+ */
+export function draftPlan(table: CaseTable): DraftedPlan {
+  const first = (role: Role, words = /./): Column | undefined =>
+    table.columns.find((column) => column.role === role && words.test(column.name)) ??
+    table.columns.find((column) => column.role === role);
+  const named = (words: RegExp): Column | undefined =>
+    table.columns.find(({ name, role }) => words.test(name) && role !== "identifier");
+  const values = (column: Column): Value[] => table.cases.map((row) => row.values[table.columns.indexOf(column)]!);
+
+  const grade = first("grade");
+  const success = successPlans(table);
+  refuse(table, grade, success);
+  const technique = draftTechnique(first("firstTechnique"), first("finalTechnique"), values);
+  const exclusions = exclusionRules(named(/exclu/i), values);
+  const lost = lostRule(table, values);
+  const complication = first("complication");
+  const operator = named(/operator|surgeon/i);
+  const reason = named(/reason/i);
+  const entries = {
+    id: first("id")?.name,
+    child: first("child")?.name,
+    side: first("side")?.name,
+    order: first("date", /treat|operat|surg|reduc/i)?.name,
+    operator: operator?.name,
+    age: first("age")?.name,
+    sex: first("sex")?.name,
+    lost: lost,
+    technique: technique?.plan,
+    reason: reason === undefined || /exclu/i.test(reason.name) ? undefined : reason.name,
+    complications: complication && { column: complication.name, searched: kindsSeen(values(complication)) },
+    followUp: numericFollowUp(table, values),
+  };
+  const plan: Plan = {
+    title: "Case series",
+    unit: "limb",
+    limb: "limb",
+    exclusions,
+    grade: { column: grade!.name, order: gradeOrder(values(grade!)) },
+    success,
+    primary: success[0]!.kind,
+    subgroups: [],
+    ...(Object.fromEntries(Object.entries(entries).filter(([, entry]) => entry !== undefined)) as Partial<Plan>),
+  };
+  return { plan, assumptions: [...assumptions(plan), ...(technique?.assumptions ?? [])] };
+}
+
+function refuse(table: CaseTable, grade: Column | undefined, success: readonly SuccessPlan[]): void {
+  const columns = table.columns.filter(({ role }) => role !== "identifier").map(({ name }) => name);
+  const there = `its columns: ${columns.join(", ")}`;
+  const issues = [
+    ...(grade === undefined
+      ? [{ rule: `no column holds a grade; name one, or a measurement with cut-points, in a plan (${there})` }]
+      : []),
+    ...(success.length === 0
+      ? [{ rule: `no column says whether treatment succeeded; give the rule in a plan (${there})` }]
+      : []),
+  ];
+  if (issues.length > 0) throw new SheetError(table.file, issues);
+}
+
+/** One rule a kind: a typed column is taken as it stands, which the assumptions say. */
+function successPlans(table: CaseTable): SuccessPlan[] {
+  const plans = new Map<SuccessKind, SuccessPlan>();
+  for (const { name, role } of table.columns) {
+    if (role !== "success") continue;
+    const kind: SuccessKind = /motion|elev|range|rom\b|function/i.test(name)
+      ? "motion"
+      : /reduc|technical/i.test(name)
+        ? "technical"
+        : "position";
+    if (!plans.has(kind))
+      plans.set(kind, { kind, says: `"${name}" is recorded as yes`, rule: { column: name, "=": true } });
+  }
+  return [...plans.values()];
+}
+
+function exclusionRules(column: Column | undefined, values: (column: Column) => Value[]): NamedRule[] {
+  if (column === undefined) return [];
+  const found = values(column).flatMap((value): string[] => {
+    if (value.kind === "yesNo") return value.yes ? ["yes"] : [];
+    if (value.kind === "list") return [...value.items];
+    return value.kind === "text" && !/^(none|no|not excluded|included|-)$/i.test(value.text.trim())
+      ? [value.text.trim()]
+      : [];
+  });
+  return [...new Set(found)].map((text) => ({
+    name: text === "yes" ? column.name : text,
+    rule: { column: column.name, "=": text === "yes" ? true : text },
+  }));
+}
+
+function lostRule(table: CaseTable, values: (column: Column) => Value[]): Rule | undefined {
+  const columns = table.columns.filter(
+    (column) =>
+      column.role !== "identifier" &&
+      values(column).some((value) => value.kind === "missing" && value.reason === "lost"),
+  );
+  const rules = columns.map(({ name }): Rule => ({ column: name, "=": "lost" }));
+  return rules.length < 2 ? rules[0] : { any: rules };
+}
+
+function numericFollowUp(table: CaseTable, values: (column: Column) => Value[]): { column: string } | undefined {
+  const column = table.columns.find(
+    (one) => one.role === "followUp" && values(one).some(({ kind }) => kind === "number"),
+  );
+  return column && { column: column.name };
+}
+
+function kindsSeen(values: readonly Value[]): string[] {
+  const seen = values.flatMap((value) => (value.kind === "list" ? value.items : []));
+  return [...new Set(seen)].toSorted();
+}
+
+function assumptions(plan: Plan): string[] {
+  const lines = [
+    `grades run from low to high as ${plan.grade!.order.join(", ")}`,
+    ...plan.success.map(({ kind, says }) => `success (${kind}) means that ${says}`),
+    plan.exclusions.length > 0
+      ? `excluded: ${plan.exclusions.map(({ name }) => name).join("; ")}`
+      : "nobody was excluded: no column says so",
+    plan.lost === undefined ? "nobody was lost: no cell says so" : "lost to follow-up means that a cell says so",
+    "the unit is the limb",
+  ];
+  if (plan.complications !== undefined && plan.complications.searched.length === 0)
+    lines.push("no kind of complication was named, so no zero rows can be printed");
+  return lines;
+}

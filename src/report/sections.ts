@@ -1,0 +1,20 @@
+import type { Findings } from "../findings/types.js";
+import { howFar } from "./sections/how-far.js";
+import { howOften } from "./sections/how-often.js";
+import { treatmentOrGrade } from "./sections/treatment-or-grade.js";
+import { wentWrong } from "./sections/went-wrong.js";
+import { whereNot } from "./sections/where-not.js";
+import { who } from "./sections/who.js";
+import { whoIsMissing } from "./sections/who-is-missing.js";
+import type { Section } from "./text.js";
+
+/** The page of questions, in reading order. */
+export function sections(findings: Findings): Section[] {
+  return [who, howOften, treatmentOrGrade, howFar, whereNot, wentWrong, whoIsMissing].map((section) =>
+    section(findings),
+  );
+}
+
+/** Said once a page, where a conclusion is drawn. */
+export const caution =
+  "Denominator describes data. It proves no cause and chooses no treatment; local protocols, ethics approval, a statistician and licensed clinical judgement come first.";
