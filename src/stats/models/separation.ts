@@ -1,0 +1,54 @@
+import type { Design } from "./logistic-data.js";
+import { positiveOptimum } from "./positive-optimum.js";
+
+export interface Separation {
+  readonly kind: "none" | "quasi-complete" | "complete";
+  /** Columns whose maximum likelihood estimate is infinite. */
+  readonly columns: readonly string[];
+}
+
+/**
+ * Whether some combination of the columns separates successes from failures, so that no finite maximum likelihood
+ * estimate exists, and the columns concerned: by linear programs over the directions in which the likelihood never falls.
+ *
+ * @see Albert and Anderson 1984, Biometrika 71:1-10; linear programs as in Silvapulle and Burridge 1986, J R Stat Soc B
+ *   48:100-106
+ */
+export function findSeparation(design: Design): Separation {
+  const { columns, names } = design;
+  const rows = signedRows(design);
+  const sum = new Float64Array(columns);
+  for (const row of rows) row.forEach((value, j) => (sum[j] = sum[j]! + value));
+  if (!positiveOptimum(rows, sum)) return { kind: "none", columns: [] };
+  const infinite = names.filter((_, j) => {
+    const only = new Float64Array(columns);
+    only[j] = 1;
+    return (
+      positiveOptimum(rows, only) ||
+      positiveOptimum(
+        rows,
+        only.map((value) => -value),
+      )
+    );
+  });
+  // Complete: every row clears a common margin, kept in an extra column.
+  const withMargin = rows.map((row) => Float64Array.from([...row, -1]));
+  const margin = new Float64Array(columns + 1);
+  margin[columns] = 1;
+  return { kind: positiveOptimum(withMargin, margin) ? "complete" : "quasi-complete", columns: infinite };
+}
+
+/** Each distinct row once, its sign turned where a case failed; a row with both outcomes enters both ways. */
+function signedRows({ rows, columns, x, successes, trials }: Design): Float64Array[] {
+  const distinct = new Map<string, Float64Array>();
+  for (let row = 0; row < rows; row++) {
+    const values = x.slice(row * columns, (row + 1) * columns);
+    if (successes[row]! > 0) distinct.set(`+${values.join()}`, values);
+    if (successes[row]! < trials[row]!)
+      distinct.set(
+        `-${values.join()}`,
+        values.map((value) => -value),
+      );
+  }
+  return [...distinct.values()];
+}
