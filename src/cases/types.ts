@@ -61,6 +61,10 @@ export interface RawSheet {
     readonly right: number;
   }[];
   readonly hiddenColumns?: readonly number[];
+  /** 1-based rows with cells that carry a fill colour of their own; colour may be data. */
+  readonly coloured?: readonly number[];
+  /** What the reader had to do to read the file at all, one sentence each. */
+  readonly remarks?: readonly string[];
 }
 
 /** A cell understood. `asked` means a question is open: it counts as neither yes nor no until answered. */
@@ -72,6 +76,8 @@ export type Value =
       /** ">170" is kept as 170 with bound "above": the true value is not known. */
       readonly bound?: "above" | "below";
       readonly approximate?: true;
+      /** Unit written in the cell itself ("12 mm"); for a share "share", with the number as a fraction. */
+      readonly unit?: string;
     }
   | { readonly kind: "date"; readonly iso: string }
   | { readonly kind: "yesNo"; readonly yes: boolean }
@@ -89,6 +95,10 @@ export interface Column {
   readonly position: number;
   /** A few values as they may be shown; empty for identifiers. */
   readonly examples: readonly string[];
+  /** "negative": a yes under this heading is a failure ("Failed", "Re-displaced"). */
+  readonly sense?: "positive" | "negative";
+  /** Unit of the numbers, from the heading or the cells. */
+  readonly unit?: string;
 }
 
 /** One treated limb (after both limbs of one row were split on consent). */
@@ -125,7 +135,9 @@ export interface SetAside {
 
 /** One reading or recoding, reversible: what stood there and what it was taken for. */
 export interface LogEntry {
+  /** First row; `rows` has all rows of the column with this text. */
   readonly row: number;
+  readonly rows: readonly number[];
   readonly column: string;
   readonly from: string;
   readonly to: string;

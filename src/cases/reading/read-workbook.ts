@@ -1,0 +1,117 @@
+// The only file that knows hucre.
+import { EncryptedFileError, readOds, readXlsx, type Cell, type CellValue, type Sheet, type Workbook } from "hucre";
+import { SheetError } from "../sheet-error.js";
+import type { RawCell, RawRow, RawSheet } from "../types.js";
+import { checkArchiveSize } from "./archive-size.js";
+
+const blank: RawCell = { text: "" };
+
+/** One sheet of an .xlsx or .ods workbook: the one named, else the visible one with the most filled cells. */
+export async function readWorkbook(bytes: Uint8Array, file: string, sheetName?: string): Promise<RawSheet> {
+  checkArchiveSize(bytes, file);
+  const workbook = await open(bytes, file);
+  const sheet = choose(workbook, file, sheetName);
+  const rows = rowsOf(sheet);
+  if (rows.length === 0)
+    throw new SheetError(file, [{ rule: `sheet "${sheet.name}" is empty; expected a heading row and cases` }]);
+  const hiddenColumns = (sheet.columns ?? []).flatMap((column, i) => (column?.hidden ? [i + 1] : []));
+  return {
+    file,
+    kind: "workbook",
+    sheetName: sheet.name,
+    otherSheets: workbook.sheets.filter((other) => other !== sheet && filled(other) > 0).map((other) => other.name),
+    rows,
+    merges: (sheet.merges ?? []).map((merge) => ({
+      top: merge.startRow + 1,
+      left: merge.startCol + 1,
+      bottom: merge.endRow + 1,
+      right: merge.endCol + 1,
+    })),
+    hiddenColumns,
+    coloured: colouredRows(sheet),
+    remarks: [],
+  };
+}
+
+async function open(bytes: Uint8Array, file: string): Promise<Workbook> {
+  try {
+    return isOpenDocument(bytes) ? await readOds(bytes) : await readXlsx(bytes, { readStyles: true });
+  } catch (error) {
+    const rule =
+      error instanceof EncryptedFileError
+        ? "is protected by a password; open it, remove the password and save it again"
+        : "cannot be opened as a workbook: it is damaged, cut short, or another kind of file; save it as .xlsx or .csv";
+    throw new SheetError(file, [{ rule }]);
+  }
+}
+
+/** An OpenDocument archive begins with an uncompressed part "mimetype". */
+function isOpenDocument(bytes: Uint8Array): boolean {
+  return new TextDecoder("latin1").decode(bytes.subarray(30, 120)).includes("opendocument");
+}
+
+function choose(workbook: Workbook, file: string, name?: string): Sheet {
+  if (name !== undefined) {
+    const named = workbook.sheets.find((sheet) => sheet.name === name);
+    if (named) return named;
+    const names = workbook.sheets.map((sheet) => `"${sheet.name}"`).join(", ");
+    throw new SheetError(file, [{ rule: `has no sheet "${name}"; its sheets are ${names}` }]);
+  }
+  const visible = workbook.sheets.filter((sheet) => !sheet.hidden && !sheet.veryHidden);
+  const best = (visible.length > 0 ? visible : workbook.sheets).toSorted((a, b) => filled(b) - filled(a))[0];
+  if (!best) throw new SheetError(file, [{ rule: "has no sheet; expected a heading row and cases" }]);
+  return best;
+}
+
+function filled(sheet: Sheet): number {
+  return sheet.rows.reduce((sum, row) => sum + row.filter((value) => value !== null && value !== "").length, 0);
+}
+
+function rowsOf(sheet: Sheet): RawRow[] {
+  const rows = sheet.rows.map((values, r): RawRow => {
+    const cells = values.map((value, c) => cellOf(value, sheet.cells?.get(`${r},${c}`)));
+    return { number: r + 1, cells, ...(sheet.rowDefs?.get(r)?.hidden ? { hidden: true } : {}) };
+  });
+  while (rows.at(-1)?.cells.every((cell) => cell.text === "" && cell.comment === undefined)) rows.pop();
+  return rows;
+}
+
+function cellOf(value: CellValue, detail: Cell | undefined): RawCell {
+  const extra = {
+    ...(detail?.formula === undefined ? {} : { formula: true }),
+    ...(detail?.type === "error" ? { error: true } : {}),
+    ...(detail?.comment ? { comment: detail.comment.text } : {}),
+  };
+  if (value === null || value === undefined) return Object.keys(extra).length > 0 ? { text: "", ...extra } : blank;
+  if (value instanceof Date) {
+    if (Number.isNaN(value.getTime())) return { text: "#VALUE!", error: true };
+    const date = value.toISOString().slice(0, 10);
+    return { text: date, date, ...extra };
+  }
+  if (typeof value === "number") return { text: shown(value, detail?.style?.numFmt), number: value, ...extra };
+  if (typeof value === "boolean") return { text: value ? "TRUE" : "FALSE", boolean: value, ...extra };
+  return { text: value, ...extra };
+}
+
+/** A percentage is shown as one: 0.45 formatted "0%" reads 45%. Other numbers to 15 digits, as the sheet stores them. */
+function shown(value: number, format: string | undefined): string {
+  if (format?.includes("%")) return `${Number((value * 100).toPrecision(12))}%`;
+  const zeros = /^0{2,}$/.exec(format ?? "")?.[0].length ?? 0;
+  const text = String(Number(value.toPrecision(15)));
+  return zeros > 0 && /^\d+$/.test(text) ? text.padStart(zeros, "0") : text;
+}
+
+function colouredRows(sheet: Sheet): number[] {
+  const rows = new Set<number>();
+  for (const [place, cell] of sheet.cells ?? []) {
+    const fill = cell.style?.fill;
+    if (
+      fill?.type === "pattern" &&
+      fill.pattern !== "none" &&
+      fill.fgColor &&
+      !/^(FF)?FFFFFF$/i.test(fill.fgColor.rgb ?? "")
+    )
+      rows.add(Number(place.split(",")[0]) + 1);
+  }
+  return [...rows].toSorted((a, b) => a - b);
+}

@@ -1,0 +1,16 @@
+/** How a text looks before any role is known; used to tell headings, cases and footers apart. */
+export type Look = "blank" | "number" | "date" | "code" | "word" | "sentence";
+
+const number = /^[<>~≤≥±]?\s*[-−+]?(\d[\d ',.]*)?\d\s*(%|°|mm|cm|deg|m|y|yrs?)?$/i;
+const date =
+  /^\d{1,4}[./-]\d{1,2}[./-]\d{1,4}$|^\d{1,2}[ .-]?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mrz|mai|okt|dez)\w*\.?[ .-]?(\d{2,4})?$/i;
+const short = /^(y|n|yes|no|l|r|m|f|left|right|true|false|i{1,3}|iv|vi{0,3}|x|\?|-|na|n\/a|\d{1,2}[a-d])$/i;
+
+export function cellLook(text: string): Look {
+  if (text === "") return "blank";
+  if (text.length > 60 || text.split(" ").length > 6) return "sentence";
+  if (number.test(text)) return "number";
+  if (date.test(text)) return "date";
+  if (short.test(text) || (/\d/.test(text) && !text.includes(" "))) return "code";
+  return "word";
+}

@@ -1,0 +1,86 @@
+import type { Role } from "../types.js";
+
+/** A heading in plain words: camel case opened, signs and digits' neighbours spaced, lower case, no accents. */
+export function plainHeading(text: string): string {
+  return text
+    .slice(0, 200)
+    .replace(/(\p{Ll})(\p{Lu})/gu, "$1 $2")
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/ß/g, "ss")
+    .replace(/[^\p{L}\p{N}#%]+/gu, " ")
+    .trim();
+}
+
+const technique =
+  "(technique|tech|treatment|method|procedure|operation|op type|type of (op|operation|surgery)|reduction|therapie|verfahren|traitement|tratamiento)";
+// Order matters: the first pattern that fits gives the role, so the narrow ones come first.
+const patterns: readonly (readonly [Role, RegExp])[] = [
+  [
+    "identifier",
+    /\b(surname|forename|(first|last|family|given|full|maiden|pet) ?name|initials?|nickname|vorname|nachname|prenom|apellidos?|nombre|cognome|nom)\b|^(name|names|child s name|patient names?|name of .*|pt name|child name|mother.*|father.*|mum.*|dad.*)$/,
+  ],
+  [
+    "identifier",
+    /\b(mrn|nhs|ssn|pid|urn|chi|uhid|hosp(ital)? ?(no|nr|num|number|id|#)|(medical|health|hospital|case ?note|patient) ?records?|record (no|nr|num|number)|chart (no|number)|unit (no|number)|accession|passport|insurance|social security|versicherung\w*|aktenzeichen|image (no|nr|number|id)|(x ?ray|film|photo|pacs|picture) (no|nr|number|id|file)|file ?name|pacs|barcode)\b/,
+  ],
+  [
+    "identifier",
+    /\b(dob|d o b|born|birth|birthdate|birthday|birth ?date|geburt\w*|geb ?datum|naissance|nacimiento|phone|tel|telephone|telefon|mobile|handy|whatsapp|contact|e ?mail|mail|address|adresse|direccion|street|post ?code|postal|zip|plz|city|town|village|parents?|guardian|next of kin|nok|school|schule|gp|family doctor)\b/,
+  ],
+  [
+    "rater",
+    /\b(rater|observer|reader|assessor|rating|reading|beurteiler)\b|^(obs|r|rev|reviewer) ?\d+\b|^(grade )?[a-z] ?[12]$/,
+  ],
+  [
+    "side",
+    /^(side|laterality|l r|r l|left right|side .*|.* side|seite|cote|lado|lato|affected (arm|limb|shoulder|leg)|arm|limb side)$/,
+  ],
+  ["sex", /^(sex|gender|m f|f m|geschlecht|sexe|sexo|boy girl)\b/],
+  [
+    "note",
+    /\b(notes?|comments?|remarks?|free ?text|bemerkung\w*|kommentar|details?|description|history|narrative|observaciones|remarques?)\b/,
+  ],
+  ["date", /\b(date|datum|fecha|doi|doa|dos|dt|when seen|seen on|operated on|op day|injured on)\b/],
+  ["age", /^(age|alter|edad|eta)\b|\bage (at|in|y|yr|yrs|years?|m|months?)\b|^(patient|child) s? ?age$/],
+  [
+    "complication",
+    /\b(compl?|complns?|complications?|komplikation\w*|complicaciones|adverse( events?)?|ae|problems?)\b/,
+  ],
+  [
+    "finalTechnique",
+    new RegExp(
+      `\\b(final|definitive|eventual|last|ended|end|actual|converted to) (\\w+ )?${technique}\\b|^converted to$|^final(ly)?$`,
+    ),
+  ],
+  [
+    "followUp",
+    /\b(follow ?up|f ?up|fu|f u|nachuntersuchung|nachbeobachtung|last (seen|review|visit)|review (months?|weeks?|at)|months? (of )?review|suivi|seguimiento)\b|^(months?|mths?|mo)$/,
+  ],
+  [
+    "success",
+    /\b(success\w*|succeeded|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|position ok|good)$/,
+  ],
+  ["grade", /\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado)\b|^type$/],
+  [
+    "measurement",
+    /\b(displ?|displac\w*|disp|displment|dislocation|translation|shift|offset|gap|step|angul\w*|angle|tilt|slip|shortening|measure\w*|thirds?|verschieb\w*|residual|deplacement|desplazamiento)\b/,
+  ],
+  ["firstTechnique", new RegExp(`\\b${technique}\\b|^(rx|tx|first|initial|attempted|closed open|open closed)$`)],
+  [
+    "id",
+    /^(id|no|nr|num|number|#|n|case|cases|case (no|nr|id|number|#)|study (id|no|nr|number|code)|subject( (id|no|number))?|serial( (no|number))?|s no|sl no|sr no|code|index|key|limb|limb (id|no)|hip|hip (id|no)|fracture|fracture (id|no)|fx( (id|no))?|record|record id|row|fall|fall (nr|nummer)|lfd nr|numero|entry|ref|reference)$/,
+  ],
+  ["child", /^(child|children|patient|pt|pat|participant|family|kind|enfant|paciente)( (id|no|nr|number|code|#))?$/],
+];
+const others =
+  /\b(elev\w*|flex\w*|extension|abd\w*|adduct\w*|rotation|rom|motion|range|pain|score|height|weight|bmi|mechanism|cause|surgeon|operator|consultant|anaesth\w*|anesth\w*|time|delay|days?|weeks?|years?|pins?|wires?|implant|sling|plaster|cast|films?|x ?rays?|hospital|site|centre|center|region|nerve\w*|vascular|infection|stiffness|injury|injured|operated|treated|converted|conversion|shaft|width|open|closed|pathological|associated|dominan\w*|hand|arm|excluded|eligible|lost|died|status|visit|ward|team|scar|growth|plate|physis|bone|fracture|physio\w*|return|sport|duration|length|loss)\b/;
+
+/** The role a heading's words suggest; "other" for a word of the trade without a role, undefined for none. */
+export function headingRole(text: string): Role | undefined {
+  const words = plainHeading(text);
+  if (words === "") return undefined;
+  for (const [role, pattern] of patterns) if (pattern.test(words)) return role;
+  return others.test(words) ? "other" : undefined;
+}

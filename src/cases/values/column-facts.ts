@@ -1,0 +1,120 @@
+import type { RawCell, RawSheet, Role } from "../types.js";
+import type { ColumnFacts } from "./reading.js";
+import { looseDate, plainDate } from "./read-date.js";
+import { readMissing } from "./read-missing.js";
+import { plainNumber, unitOf } from "./read-number.js";
+
+/** One distinct cell of a column and how often it stands there. */
+export interface Distinct {
+  readonly text: string;
+  readonly cell: RawCell;
+  readonly count: number;
+}
+
+/** What the cells of a column show together: decimal sign, order of dates, unit, usual range, kind of values. */
+export function columnFacts(
+  name: string,
+  role: Role,
+  cells: readonly Distinct[],
+  sheet: RawSheet,
+  latestYear: number,
+): ColumnFacts {
+  const present = cells.filter(({ text }) => text !== "" && !readMissing(text));
+  const decimalComma = commaFor(present);
+  const numbers = present.map(
+    ({ text, cell }) => cell.number ?? plainNumber(text.replace(/[°%]$/, "").trim(), decimalComma),
+  );
+  const dates = present.flatMap(({ text, cell }) => cell.date ?? plainDate(text, latestYear) ?? []);
+  const sorted = dates.toSorted();
+  return {
+    name,
+    decimalComma,
+    dateOrder: orderOf(present, latestYear),
+    unit: headingUnit(name) ?? (role === "measurement" ? shareUnit(present) : undefined),
+    latestYear,
+    values: kindOf(present, numbers, latestYear),
+    usual: usualRange(present, numbers),
+    span: sorted.length > 0 ? { first: sorted[0]!, last: sorted.at(-1)! } : undefined,
+    kind: sheet.kind,
+  };
+}
+
+function commaFor(cells: readonly Distinct[]): boolean | undefined {
+  const comma = cells.some(({ text }) => /\d,\d{1,2}(?!\d)|\d,\d{4,}|(^|\D)0,\d/.test(text) && !/\d\.\d/.test(text));
+  const point = cells.some(
+    ({ text }) => /\d\.\d{1,2}(?![\d.])|\d\.\d{4,}|(^|\D)0\.\d/.test(text) && !/\d,\d/.test(text),
+  );
+  return comma === point ? undefined : comma;
+}
+
+function orderOf(cells: readonly Distinct[], latestYear: number): ColumnFacts["dateOrder"] {
+  let dayFirst = false;
+  let monthFirst = false;
+  for (const { text } of cells) {
+    const loose = looseDate(text, latestYear);
+    if (!loose) continue;
+    if (loose.first > 12 && loose.second <= 12) dayFirst = true;
+    if (loose.second > 12 && loose.first <= 12) monthFirst = true;
+  }
+  if (dayFirst && monthFirst) return "mixed";
+  if (dayFirst) return "dayFirst";
+  return monthFirst ? "monthFirst" : "unproved";
+}
+
+/** Unit named in the heading: "Displ (mm)", "Age in months", "FU months", "Displ: %". */
+export function headingUnit(name: string): string | undefined {
+  for (const word of name.split(/[\s()[\],:/_]+/).toReversed()) {
+    const unit = word.length > 1 || /[°%]/.test(word) ? unitOf(word) : undefined;
+    if (unit) return unit;
+  }
+  return undefined;
+}
+
+/** A column with percentages or fractions is one of shares. */
+function shareUnit(cells: readonly Distinct[]): string | undefined {
+  const counted = (pattern: RegExp): number =>
+    cells.reduce((sum, { text, count }) => sum + (pattern.test(text) ? count : 0), 0);
+  const shares = counted(/\d\s*%$|^\d ?\/ ?\d$/);
+  const lengths = counted(/\d\s*mm$/i);
+  if (shares === 0 && lengths === 0) return undefined;
+  return shares >= lengths ? "share" : "mm";
+}
+
+function kindOf(
+  cells: readonly Distinct[],
+  numbers: readonly (number | "ambiguous" | undefined)[],
+  latestYear: number,
+): ColumnFacts["values"] {
+  let all = 0;
+  const counts = { number: 0, date: 0, yesNo: 0 };
+  cells.forEach(({ text, cell, count }, i) => {
+    all += count;
+    if (cell.date !== undefined || looseDate(text, latestYear) || plainDate(text, latestYear)) counts.date += count;
+    else if (numbers[i] !== undefined) counts.number += count;
+    else if (cell.boolean !== undefined || /^(y|n|yes|no|true|false|ja|nein)$/i.test(text)) counts.yesNo += count;
+  });
+  const enough = all * 0.6;
+  if (all === 0) return "text";
+  if (counts.date >= enough) return "date";
+  if (counts.number >= enough) return "number";
+  return counts.yesNo >= enough ? "yesNo" : "text";
+}
+
+/** Twice the span of the middle half on either side, at least: codes such as 999 fall outside. */
+function usualRange(
+  cells: readonly Distinct[],
+  numbers: readonly (number | "ambiguous" | undefined)[],
+): ColumnFacts["usual"] {
+  const values: number[] = [];
+  numbers.forEach((number, i) => {
+    if (typeof number === "number") for (let k = 0; k < Math.min(cells[i]!.count, 1000); k++) values.push(number);
+  });
+  const plain = values
+    .filter((value) => !/^-?(9{2,}|8{3,}|7{3,})$/.test(String(value)) && value !== -1 && value !== -9)
+    .toSorted((a, b) => a - b);
+  if (plain.length < 2) return undefined;
+  const at = (share: number): number => plain[Math.round(share * (plain.length - 1))]!;
+  const [q1, q3] = [at(0.25), at(0.75)];
+  const reach = Math.max(q3 - q1, Math.abs(q3) * 0.25, 1e-9) * 2;
+  return { low: Math.min(q1 - reach, plain[0]!), high: Math.max(q3 + reach, plain.at(-1)!) };
+}

@@ -1,0 +1,167 @@
+import type { Value } from "../types.js";
+import { readMissing } from "./read-missing.js";
+import {
+  ask,
+  leftOut,
+  missing,
+  notKnown,
+  unreadable,
+  type Choice,
+  type ColumnFacts,
+  type Reader,
+  type Reading,
+} from "./reading.js";
+
+/** Text of one number in a fixed spelling: sign, digits, at most one point. */
+export function plainNumber(text: string, decimalComma: boolean | undefined): number | "ambiguous" | undefined {
+  const t = text.replace(/[−–]/g, "-").replace(/(?<=\d)[ '’](?=\d{3}(\D|$))/g, "");
+  if (/^[-+]?(\d+|\d*\.\d+|\d+\.)(e[-+]?\d{1,3})?$/i.test(t)) {
+    // In a column with decimal commas, 1.234 may be one thousand or one and a bit.
+    if (decimalComma === true && /^[-+]?[1-9]\d{0,2}\.\d{3}$/.test(t)) return "ambiguous";
+    return Number(t);
+  }
+  if (/^[-+]?\d*,\d+$/.test(t)) {
+    if (/^[-+]?[1-9]\d{0,2},\d{3}$/.test(t) && decimalComma !== true) return "ambiguous";
+    return Number(t.replace(",", "."));
+  }
+  if (/^[-+]?\d{1,3}(,\d{3})+(\.\d+)?$/.test(t)) return Number(t.replaceAll(",", ""));
+  if (/^[-+]?\d{1,3}(\.\d{3})+(,\d+)?$/.test(t)) return Number(t.replaceAll(".", "").replace(",", "."));
+  return undefined;
+}
+
+const units: readonly (readonly [string, RegExp])[] = [
+  ["share", /^%|^per ?cent$/],
+  ["°", /^(°|º|deg|degs|degrees?|grad)$/],
+  ["mm", /^(mm|millimet(er|re)s?)$/],
+  ["cm", /^(cm|centimet(er|re)s?)$/],
+  ["months", /^(m|mo|mths?|months?|monate?)$/],
+  ["years", /^(y|yrs?|years?|jahre?)$/],
+  ["weeks", /^(w|wks?|weeks?|wochen?)$/],
+  ["days", /^(d|days?|tage?)$/],
+  ["hours", /^(h|hrs?|hours?|stunden?)$/],
+];
+
+/** Unit by its usual spellings; undefined for any other word. */
+export function unitOf(text: string): string | undefined {
+  const plain = text.trim().toLowerCase().replace(/\.$/, "");
+  return units.find(([, pattern]) => pattern.test(plain))?.[0];
+}
+
+const mark =
+  /^(>=|<=|=>|=<|[><≥≤]|over |above |more than |under |below |less than )?\s*(~|≈|c\.|ca\.?|circa|about|approx\.?|±)?\s*(.+)$/i;
+
+/**
+ * A number with its marks: "170°", ">170" (kept as a bound), "~45" (asked, kept as about), "12 mm", "40%" (0.4 of "share"),
+ * "2/3". Ranges, words and codes are asked about, never averaged.
+ */
+export const readNumber: Reader = (text, facts, cell) => {
+  if (cell.error || /^#(REF|VALUE|DIV\/0|NAME\?|NUM|NULL|SPILL|CALC)!?/i.test(text)) return brokenFormula(text);
+  if (cell.number !== undefined && !text.endsWith("%")) return checkedCode(cell.number, text, facts, undefined);
+  const gone = readMissing(text);
+  if (gone) return gone;
+  if (/^=/.test(text))
+    return ask("value", text, `"${text}" is a formula without its result: what is the value?`, leftOut);
+  const fraction = /^(\d{1,2}) ?\/ ?(\d{1,2})$/.exec(text);
+  if (fraction && Number(fraction[2]) > 0 && Number(fraction[1]) <= Number(fraction[2]))
+    return {
+      value: { kind: "number", number: Number(fraction[1]) / Number(fraction[2]), unit: "share" },
+      why: "a fraction",
+    };
+  const [, boundMark = "", about = "", body = ""] = mark.exec(text) ?? [];
+  const parts = /^([-−–+]?[\d.,' ’]*\d[.,]?|[.,]\d+)\s*([^\d]*)$/.exec(body.trim());
+  const unit = parts?.[2] ? unitOf(parts[2]) : undefined;
+  const number = parts ? plainNumber(parts[1]!.trim(), facts.decimalComma) : undefined;
+  if (number === "ambiguous" && parts) return thousandsOrDecimals(text, parts[1]!);
+  if (typeof number !== "number" || (parts?.[2] && !unit)) return markedNumber(text, facts);
+  const value = valued(number, unit, boundMark);
+  if (about)
+    return ask(
+      "about",
+      text,
+      `"${text}" is approximate: use it as it stands?`,
+      [{ label: `use ${number}`, value: { ...value, approximate: true } }, notKnown],
+      { ...value, approximate: true },
+    );
+  const read = checkedCode(number, text, facts, unit);
+  return read.asks ? read : { value, ...(text === String(number) ? {} : { why: recoding(text, value, boundMark) }) };
+};
+
+function valued(number: number, unit: string | undefined, mark: string): Extract<Value, { kind: "number" }> {
+  const bound = /^(>|≥|=>|over|above|more)/i.test(mark) ? "above" : mark === "" ? undefined : "below";
+  const scaled = unit === "share" ? Number((number / 100).toPrecision(15)) : number;
+  return { kind: "number", number: scaled, ...(bound ? { bound } : {}), ...(unit ? { unit } : {}) };
+}
+
+function recoding(text: string, value: Extract<Value, { kind: "number" }>, mark: string): string {
+  if (mark) return `kept as a bound, ${value.bound} ${value.number}`;
+  if (text.includes(",")) return `decimal comma, read as ${value.number}`;
+  return value.unit ? `a number in ${value.unit === "share" ? "percent" : value.unit}` : "a number";
+}
+
+/** Numbers that stand for nothing measured: 999 and the like, when the rest of the column lies far away. */
+function checkedCode(number: number, text: string, facts: ColumnFacts, unit: string | undefined): Reading {
+  const value: Value = { kind: "number", number, ...(unit ? { unit } : {}) };
+  const code = /^-?(9{2,}|8{3,}|7{3,})(\.0+)?$/.test(String(number)) || number === -1 || number === -9;
+  const usual = facts.usual;
+  const far = usual !== undefined && (number > usual.high || number < usual.low);
+  if (!(code && (far || usual === undefined))) return { value };
+  return ask("code", text, `${text} lies far from the other values: is it a code for missing?`, [
+    ...leftOut,
+    { label: `the number ${number}`, value },
+  ]);
+}
+
+function brokenFormula(text: string): Reading {
+  return ask("value", text, `"${text}" is a broken formula, without a value: what should stand there?`, leftOut);
+}
+
+function thousandsOrDecimals(text: string, digits: string): Reading {
+  const decimal = Number(digits.replace(",", "."));
+  const whole = Number(digits.replace(/[.,]/g, ""));
+  return ask("decimal", text, `"${text}" can be ${decimal} or ${whole}: which?`, [
+    { label: String(decimal), value: { kind: "number", number: decimal } },
+    { label: String(whole), value: { kind: "number", number: whole } },
+    notKnown,
+  ]);
+}
+
+/** A range, a pair, a number with a remark, or a word. */
+function markedNumber(text: string, facts: ColumnFacts): Reading {
+  const read = (part: string): number | undefined => {
+    const number = plainNumber(part, facts.decimalComma);
+    return typeof number === "number" ? number : undefined;
+  };
+  const range = /^([\d.,]+)\s*(?:-|–|—|to|bis|\.\.)\s*([\d.,]+)\s*(°|%|mm|cm|deg)?$/i.exec(text);
+  if (range) {
+    const [low, high] = [read(range[1]!), read(range[2]!)];
+    if (low !== undefined && high !== undefined) {
+      const middle = (low + high) / 2;
+      const unit = range[3] ? unitOf(range[3]) : undefined;
+      const choice = (number: number): Choice => ({ label: String(number), value: valued(number, unit, "") });
+      return ask("range", text, `"${text}" is a range: which value?`, [
+        { ...choice(middle), label: `the midpoint, ${middle}` },
+        choice(low),
+        choice(high),
+        notKnown,
+      ]);
+    }
+  }
+  const pair = /^([\d.,]+)\s*(?:°)?\s*[/|]\s*([\d.,]+)\s*(?:°)?$/.exec(text);
+  if (pair) {
+    const numbers = [read(pair[1]!), read(pair[2]!)].filter((n) => n !== undefined);
+    return ask("pair", text, `"${text}" holds two values: two limbs, or two readings?`, [
+      ...numbers.map((number): Choice => ({ label: `only ${number}`, value: { kind: "number", number } })),
+      notKnown,
+    ]);
+  }
+  const remark = /^([-−]?[\d.,]*\d)\s*(°|%|mm|cm|deg)?\s*[([*?!;,]\s*(.*)$/.exec(text);
+  const number = remark ? read(remark[1]!) : undefined;
+  if (number !== undefined) {
+    const value = valued(number, remark![2] ? unitOf(remark![2]) : undefined, "");
+    return ask("remark", text, `"${text}" is a number with a remark: does the number stand?`, [
+      { label: `use ${number}`, value },
+      { label: "not known", value: missing("unknown") },
+    ]);
+  }
+  return unreadable(text, "a number");
+}

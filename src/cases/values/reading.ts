@@ -1,0 +1,70 @@
+import type { RawCell, Value } from "../types.js";
+
+/** One way to answer a question about a cell, and what the cell then means. */
+export interface Choice {
+  readonly label: string;
+  readonly value: Value;
+}
+
+/** What a cell was taken for: understood with the reason where its text was recoded, or asked about. */
+export interface Reading {
+  readonly value: Value;
+  /** Reason of a recoding, for the log. */
+  readonly why?: string;
+  readonly asks?: Asks;
+}
+
+/** A question about one text, or about all cells of a column that share `topic`. */
+export interface Asks {
+  /** Part of the question's lasting name; like cells of a column with one topic are asked together. */
+  readonly topic: string;
+  /** Text found as it may be shown; empty when the question covers different texts. */
+  readonly text: string;
+  readonly sentence: string;
+  readonly choices: readonly Choice[];
+  /** Used until the answer, where the text leaves no doubt about the value, only about its exactness. */
+  readonly meanwhile?: Value;
+}
+
+/** What is known of a column before its cells are read one by one. */
+export interface ColumnFacts {
+  readonly name: string;
+  readonly decimalComma: boolean | undefined;
+  readonly dateOrder: "dayFirst" | "monthFirst" | "mixed" | "unproved";
+  readonly unit: string | undefined;
+  readonly latestYear: number;
+  /** Kind of most values in a column without a role of its own. */
+  readonly values: "number" | "date" | "yesNo" | "text";
+  /** Bounds of the plausible numbers, for codes such as 999. */
+  readonly usual: { readonly low: number; readonly high: number } | undefined;
+  /** First and last certain date, for serial numbers. */
+  readonly span: { readonly first: string; readonly last: string } | undefined;
+  readonly kind: "text" | "workbook";
+}
+
+export type Reader = (text: string, facts: ColumnFacts, cell: RawCell) => Reading;
+
+export const missing = (reason: Extract<Value, { kind: "missing" }>["reason"]): Value => ({ kind: "missing", reason });
+export const notKnown: Choice = { label: "not known", value: missing("unknown") };
+export const leftOut: readonly Choice[] = [
+  notKnown,
+  { label: "not done", value: missing("notDone") },
+  { label: "not applicable", value: missing("notApplicable") },
+  { label: "lost", value: missing("lost") },
+];
+
+/** A cell that cannot be read in its column; the plain choices are the kinds of missing. */
+export function unreadable(text: string, expected: string, choices: readonly Choice[] = []): Reading {
+  return ask("value", text, `"${text}" is not ${expected}: what does it mean?`, [...choices, ...leftOut]);
+}
+
+export function ask(
+  topic: string,
+  text: string,
+  sentence: string,
+  choices: readonly Choice[],
+  meanwhile?: Value,
+): Reading {
+  const asks: Asks = { topic, text, sentence, choices, ...(meanwhile ? { meanwhile } : {}) };
+  return { value: meanwhile ?? { kind: "asked", question: "" }, asks };
+}
