@@ -16,7 +16,11 @@ export default defineConfig({
     ssr: true,
     rolldownOptions: {
       input: { index: `${root}src/index.ts`, cli: `${root}src/cli/main.ts` },
-      output: { entryFileNames: "[name].js", chunkFileNames: "parts/[name]-[hash].js" },
+      output: {
+        entryFileNames: "[name].js",
+        chunkFileNames: "parts/[name]-[hash].js",
+        banner: ({ name, isEntry }) => (isEntry && name === "cli" ? "#!/usr/bin/env node" : ""),
+      },
     },
   },
 });

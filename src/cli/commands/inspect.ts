@@ -1,8 +1,7 @@
-import { readFile } from "node:fs/promises";
 import type { Command } from "commander";
 import type { Subcommand } from "../command.js";
-import { InputError } from "../input-error.js";
 import { present } from "../output.js";
+import { readInput } from "../read-input.js";
 
 export const command: Subcommand = {
   order: 60,
@@ -25,18 +24,7 @@ async function inspect(path: string, options: { readonly sheet?: string; readonl
     import("../../cases/inspection.js"),
   ]);
   const table = readCases(
-    await readSheet(await bytesOf(path), path, options.sheet === undefined ? {} : { sheet: options.sheet }),
+    await readSheet(await readInput(path), path, options.sheet === undefined ? {} : { sheet: options.sheet }),
   );
   present(inspection(table), options, () => inspectionText(table));
-}
-
-async function bytesOf(path: string): Promise<Uint8Array> {
-  try {
-    return await readFile(path.trim());
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    const rule =
-      code === "ENOENT" ? "no such file" : code === "EISDIR" ? "is a folder, expected a sheet" : "cannot be read";
-    throw new InputError(`${path.trim()}: ${rule}`);
-  }
 }
