@@ -19,8 +19,12 @@ export interface BandAxis {
   readonly ticks: readonly number[];
   /** d3 format of the numbers on the axis. */
   readonly format: string;
+  /** The numbers are shares and the axis shows them in hundredths, without a sign of percent. */
+  readonly points?: boolean;
+  /** What the axis measures. */
+  readonly title?: string;
   readonly logarithmic?: boolean;
-  /** A value to compare with, drawn as an upright line (no difference). */
+  /** A value to compare with, drawn upright at every band (no difference). */
   readonly reference?: number;
 }
 
@@ -34,8 +38,17 @@ export function bandsLayer(data: string, axis: BandAxis, extent: Extent): Layer 
     clamp: true,
     ...(axis.logarithmic ? { type: "log" as const } : { zero: false }),
   };
-  const drawn = { orient: "bottom" as const, grid: false, domain: false, ticks: false, labelPadding: 6, title: null };
-  const labels = { ...drawn, values: [...axis.ticks], format: axis.format, labelOverlap: false, labelFlush: false };
+  const drawn = { orient: "bottom" as const, grid: false, domain: false, ticks: false, labelPadding: 6 };
+  const labels = {
+    ...drawn,
+    values: [...axis.ticks],
+    labelOverlap: false,
+    labelFlush: false,
+    title: axis.title ?? null,
+    ...(axis.points
+      ? { labelExpr: `datum.value === 0 ? "0" : format(100 * datum.value, "${axis.format}")` }
+      : { format: axis.format }),
+  };
   const x = (field: keyof BandRow) => ({ field, type: "quantitative" as const, scale, axis: labels });
   const line = (low: keyof BandRow, high: keyof BandRow, strokeWidth: number, opacity: number): Layer => ({
     mark: { type: "rule", stroke: ink("closed"), strokeWidth, opacity },
@@ -44,7 +57,21 @@ export function bandsLayer(data: string, axis: BandAxis, extent: Extent): Layer 
   return {
     data: { name: data },
     layer: [
-      ...(axis.reference === undefined ? [] : [uprightAt(axis.reference, scale, labels, extent)]),
+      ...(axis.reference === undefined
+        ? []
+        : [
+            {
+              mark: {
+                type: "tick" as const,
+                orient: "vertical" as const,
+                size: 26,
+                thickness: 1.2,
+                color: ink("soft"),
+                opacity: 1,
+              },
+              encoding: { x: { datum: axis.reference, scale, axis: labels, type: "quantitative" }, y: y("y") },
+            },
+          ]),
       {
         mark: { type: "rule", stroke: ink("line"), strokeWidth: 1.2 },
         encoding: {
@@ -60,13 +87,5 @@ export function bandsLayer(data: string, axis: BandAxis, extent: Extent): Layer 
         encoding: { x: x("estimate"), y: y("y") },
       },
     ],
-  } as Layer;
-}
-
-function uprightAt(value: number, scale: object, axis: object, extent: Extent): Layer {
-  return {
-    data: { values: [{}] },
-    mark: { type: "rule", stroke: ink("soft"), strokeWidth: 1, strokeDash: [3, 3] },
-    encoding: { x: { datum: value, type: "quantitative", scale, axis }, y: { value: 0 }, y2: { value: extent.height } },
   } as Layer;
 }

@@ -1,3 +1,4 @@
+import type { MarkTechnique } from "./case-mark.js";
 import { colours, type Ink } from "./palette.js";
 import { pixels, type Extent, type Layer } from "./pixels.js";
 
@@ -15,14 +16,20 @@ export interface BarRow {
 export function countedBar(
   successes: number,
   trials: number,
-  place: { readonly from: number; readonly y: number; readonly perCase: number },
+  place: {
+    readonly from: number;
+    readonly y: number;
+    readonly perCase: number;
+    readonly technique?: MarkTechnique | undefined;
+  },
 ): BarRow[] {
-  const { from, perCase } = place;
+  const { from, perCase, technique } = place;
+  const [filled, open] = technique ? [technique, technique] : (["closed", "open"] as const);
   const middle = from + perCase * successes;
   const y = { y: place.y - 5, y2: place.y + 5 };
   const parts: BarRow[] = [
-    { x: from, x2: middle, ...y, fill: "closed", stroke: "closed" },
-    { x: middle, x2: from + perCase * trials, ...y, fill: "none", stroke: "open" },
+    { x: from, x2: middle, ...y, fill: filled, stroke: filled },
+    { x: middle, x2: from + perCase * trials, ...y, fill: "none", stroke: open },
   ];
   return parts.filter((part) => part.x2 > part.x);
 }

@@ -33,7 +33,7 @@ export function crossesLayer(data: string, extent: Extent): Layer {
       type: "point",
       filled: false,
       shape: "M-1,-1L1,1M1,-1L-1,1",
-      size: 150,
+      size: 96,
       stroke: ink("ink"),
       strokeWidth: 1.6,
       opacity: 1,
