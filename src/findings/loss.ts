@@ -1,0 +1,43 @@
+import type { Denominator, LedgerCase } from "../ledger/types.js";
+import type { Judgement } from "../plan/judge.js";
+import { medianInterval } from "../stats/measurements/median-interval.js";
+import { rate, type RateOptions } from "./rate.js";
+import type { Loss } from "./types.js";
+
+/** Who is missing from the analysed cases, and what the rate had been with all of them failed or all succeeded. */
+export function loss(
+  ladder: readonly Denominator[],
+  caseOf: (id: string) => LedgerCase,
+  grades: readonly string[],
+  judgementOf: (one: LedgerCase) => Judgement | undefined,
+  options: RateOptions,
+): Loss {
+  const rung = (name: Denominator["name"]): Denominator => ladder.find((one) => one.name === name)!;
+  const left = (name: Denominator["name"]): string[] => rung(name).leavers.flatMap(({ cases }) => cases);
+  const missing = new Set([...left("followed"), ...left("analysed")]);
+  const eligible = rung("eligible").cases.map(caseOf);
+  const analysed = rung("analysed").cases.map(caseOf);
+  const hadAll = (answer: "yes" | "no") =>
+    rate(eligible, (one) => (missing.has(one.id) ? answer : judgementOf(one)), options);
+  const months = analysed.flatMap(({ followUpMonths }) => (followUpMonths === null ? [] : [followUpMonths]));
+  return {
+    lost: left("followed"),
+    notRecorded: left("analysed"),
+    analysed: rate(analysed, judgementOf, options),
+    worst: hadAll("no"),
+    best: hadAll("yes"),
+    lostByGrade: grades.map((grade) => {
+      const ids = eligible.filter((one) => one.grade === grade).map(({ id }) => id);
+      return { grade, lost: ids.filter((id) => missing.has(id)), kept: ids.filter((id) => !missing.has(id)) };
+    }),
+    followUp:
+      months.length === 0
+        ? { estimate: null, because: "no length of follow-up was recorded" }
+        : {
+            cases: months.length,
+            median: medianInterval(months).estimate,
+            low: Math.min(...months),
+            high: Math.max(...months),
+          },
+  };
+}
