@@ -1,0 +1,110 @@
+import { basename } from "node:path";
+import { version } from "../../../package.json";
+
+import { readCases } from "../../cases/read-cases.js";
+import { readSheet } from "../../cases/read-sheet.js";
+import type { CaseTable } from "../../cases/types.js";
+import { findings as findingsOf } from "../../findings/findings.js";
+import { sha256 } from "../../findings/sha256.js";
+import type { Findings } from "../../findings/types.js";
+import { checkPlan } from "../../plan/check-plan.js";
+import { draftPlan } from "../../plan/draft-plan.js";
+import { readPlan } from "../../plan/read-plan.js";
+import { successKinds, type Plan, type SuccessKind } from "../../plan/types.js";
+import { csvTable } from "../../report/csv-table.js";
+import { htmlReport, reportStyles } from "../../report/html-report.js";
+import { sections as sectionsOf } from "../../report/sections.js";
+import { plainText, type Section } from "../../report/text.js";
+import { InputError } from "../input-error.js";
+import { toJson } from "../output.js";
+import { progress } from "../progress.js";
+import { readInput } from "../read-input.js";
+import { drawFigures } from "./draw-figures.js";
+
+export interface MadeReport {
+  /** Contents by path inside the output folder. */
+  readonly files: Map<string, string | Uint8Array>;
+  readonly findings: Findings;
+  readonly assumptions: readonly string[];
+  readonly summary: string;
+}
+
+interface MakeReportOptions {
+  readonly plan?: string;
+  readonly answers?: string;
+  readonly level?: string;
+  readonly success?: string;
+  readonly sheet?: string;
+}
+
+/** Everything that `report` writes, made in memory: the same input gives the same bytes. */
+export async function makeReport(path: string, options: MakeReportOptions): Promise<MadeReport> {
+  const said = progress("report");
+  const level = Number(options.level ?? "0.95");
+  if (!(level > 0 && level < 1)) throw new InputError(`--level: must lie between 0 and 1, got ${options.level}`);
+  const success = successKind(options.success);
+  const bytes = await readInput(path);
+  const raw = await readSheet(bytes, basename(path), options.sheet === undefined ? {} : { sheet: options.sheet });
+  const answers = options.answers === undefined ? {} : JSON.parse(await textOf(options.answers));
+  said("sheet read");
+  const given = options.plan === undefined ? undefined : readPlan(await textOf(options.plan), basename(options.plan));
+  const table = readCases(raw, { answers, ...(given?.roles === undefined ? {} : { roles: given.roles }) });
+  const { plan, assumptions } = settled(given, table, options.plan);
+  const planText = toJson(plan);
+  const encoder = new TextEncoder();
+  const provenance = { version, sheetSha256: await sha256(bytes), planSha256: await sha256(encoder.encode(planText)) };
+  const findings = findingsOf(table, plan, provenance, { level, ...(success === undefined ? {} : { success }) });
+  const sections = sectionsOf(findings);
+  said("counted");
+  const figures = await drawFigures(findings, said);
+  const files = new Map<string, string | Uint8Array>([["findings.json", toJson(findings)]]);
+  if (given === undefined) files.set("plan-drafted.json", planText);
+  const styleHash = base64(await sha256(encoder.encode(reportStyles)));
+  files.set("report.html", htmlReport({ findings, sections, figures: figures.bySection, assumptions, styleHash }));
+  for (const [name, content] of figures.files) files.set(`figures/${name}`, content);
+  for (const [name, content] of tableFiles(sections)) files.set(`tables/${name}`, content);
+  return { files, findings, assumptions, summary: summary(findings, sections) };
+}
+
+function settled(
+  given: Plan | undefined,
+  table: CaseTable,
+  path: string | undefined,
+): { plan: Plan; assumptions: readonly string[] } {
+  if (given === undefined) return draftPlan(table);
+  checkPlan(given, table, basename(path!));
+  return { plan: given, assumptions: [] };
+}
+
+function successKind(text: string | undefined): SuccessKind | undefined {
+  if (text === undefined) return undefined;
+  const kind = successKinds.find((one) => one === text);
+  if (kind === undefined) throw new InputError(`--success: must be one of ${successKinds.join(", ")}, got ${text}`);
+  return kind;
+}
+
+async function textOf(path: string): Promise<string> {
+  return new TextDecoder().decode(await readInput(path));
+}
+
+function tableFiles(sections: readonly Section[]): [string, string][] {
+  return sections.flatMap(({ id, tables }) =>
+    tables.map((table, i): [string, string] => [`${id}${tables.length > 1 ? `-${i + 1}` : ""}.csv`, csvTable(table)]),
+  );
+}
+
+function summary(findings: Findings, sections: readonly Section[]): string {
+  const open =
+    findings.openQuestions > 0
+      ? [`Open questions about the sheet: ${findings.openQuestions}. Run inspect to see them.`]
+      : [];
+  return [
+    findings.plan.title,
+    ...sections.map(({ question, answer }) => `\n${question}\n${answer.map(plainText).join("\n")}`),
+    ...open,
+  ].join("\n");
+}
+
+function base64(hexadecimal: string): string {
+  return Buffer.from(hexadecimal, "hex").toString("base64");
+}
