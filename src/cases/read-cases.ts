@@ -77,7 +77,7 @@ function assemble(parts: Parts): CaseTable {
   const keysOfLines = found.lines.map(({ texts, row }) =>
     at("id") === undefined ? `row ${row.number}` : texts[at("id")!] || `row ${row.number}`,
   );
-  const read = names.map((_, k) => readOne(parts, k, keysOfLines));
+  const read = readAll(parts, keysOfLines);
   const sides = read[roles.indexOf("side")]?.values ?? [];
   const cases = identifyCases(
     found.lines,
@@ -129,14 +129,45 @@ function assemble(parts: Parts): CaseTable {
   };
 }
 
-function readOne(
-  { found, positions, roles, facts, redact, answers }: Parts,
-  k: number,
-  keys: readonly string[],
-): ReadColumn {
+/** Complications come last: whether a blank among them is a doubt depends on the rest of the row. */
+function readAll(parts: Parts, keys: readonly string[]): ReadColumn[] {
+  const { names, roles, found } = parts;
+  const plain = names.map((_, k) => (roles[k] === "complication" ? undefined : readOne(parts, k, keys)));
+  const excused = excusedLines(names, roles, plain, found.lines.length);
+  return plain.map((column, k) => column ?? readOne(parts, k, keys, excused));
+}
+
+function readOne(parts: Parts, k: number, keys: readonly string[], excused?: ReadonlySet<number>): ReadColumn {
+  const { found, positions, roles, facts, redact, answers } = parts;
   if (roles[k] === "identifier")
     return { values: found.lines.map(() => notShown), questions: [], log: [], openLines: new Set(), issues: [] };
-  return readColumn(found.lines, { position: positions[k]!, role: roles[k]!, facts: facts[k]!, answers, redact, keys });
+  const task = { position: positions[k]!, role: roles[k]!, facts: facts[k]!, answers, redact, keys };
+  return readColumn(found.lines, excused ? { ...task, excused } : task);
+}
+
+/** Lines of cases that were excluded, lost or died: nobody looked for complications there. */
+function excusedLines(
+  names: readonly string[],
+  roles: readonly Role[],
+  read: readonly (ReadColumn | undefined)[],
+  lines: number,
+): Set<number> {
+  const out = new Set<number>();
+  read.forEach((column, k) => {
+    if (!column) return;
+    const exclusion = /exclu/i.test(names[k]!);
+    for (let i = 0; i < lines; i++) {
+      const value = column.values[i]!;
+      if (value.kind === "missing" && (value.reason === "lost" || value.reason === "died")) out.add(i);
+      if (
+        exclusion &&
+        (value.kind === "text" || (value.kind === "yesNo" && value.yes)) &&
+        !(value.kind === "text" && /^(none|no|n|0|nil|included|eligible)$/i.test(value.text))
+      )
+        out.add(i);
+    }
+  });
+  return roles.includes("complication") ? out : new Set();
 }
 
 /** The first date column that is neither birth nor review. */

@@ -16,7 +16,8 @@ export function showValue(value: Value): string {
       return value.text;
     case "number": {
       const mark = value.bound === "above" ? ">" : value.bound === "below" ? "<" : value.approximate ? "~" : "";
-      const unit = value.unit === undefined || value.unit === "share" ? "" : ` ${value.unit}`;
+      const unit =
+        value.unit === undefined || value.unit === "share" ? "" : value.unit === "°" ? "°" : ` ${value.unit}`;
       return `${mark}${value.number}${unit}`;
     }
     case "date":

@@ -76,7 +76,7 @@ export type Value =
       /** ">170" is kept as 170 with bound "above": the true value is not known. */
       readonly bound?: "above" | "below";
       readonly approximate?: true;
-      /** Unit written in the cell itself ("12 mm"); for a share "share", with the number as a fraction. */
+      /** Unit of the cell or of its column, where it has one: "mm", "°", "percent" (24% is 24), "share" (2/3 of the whole). */
       readonly unit?: string;
     }
   | { readonly kind: "date"; readonly iso: string }
@@ -95,7 +95,10 @@ export interface Column {
   readonly position: number;
   /** A few values as they may be shown; empty for identifiers. */
   readonly examples: readonly string[];
-  /** "negative": a yes under this heading is a failure ("Failed", "Re-displaced"). */
+  /**
+   * Of a success column: "negative" when a yes under its heading is a failure ("Failed", "Re-displaced"). The values stay
+   * as typed and are not turned round.
+   */
   readonly sense?: "positive" | "negative";
   /** Unit of the numbers, from the heading or the cells. */
   readonly unit?: string;

@@ -9,8 +9,8 @@ const short = /^(y|n|yes|no|l|r|m|f|left|right|true|false|i{1,3}|iv|vi{0,3}|x|\?
 export function cellLook(text: string): Look {
   if (text === "") return "blank";
   if (text.length > 60 || text.split(" ").length > 6) return "sentence";
-  if (number.test(text)) return "number";
   if (date.test(text)) return "date";
+  if (number.test(text)) return "number";
   if (short.test(text) || (/\d/.test(text) && !text.includes(" "))) return "code";
   return "word";
 }

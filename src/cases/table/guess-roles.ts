@@ -1,6 +1,6 @@
 import type { Role } from "../types.js";
 import { cellLook } from "./cell-look.js";
-import { headingRole, plainHeading } from "./heading-words.js";
+import { headingRoles, plainHeading } from "./heading-words.js";
 import { readYesNo } from "../values/read-yes-no.js";
 import { readMissing } from "../values/read-missing.js";
 import type { Distinct } from "../values/column-facts.js";
@@ -22,35 +22,35 @@ export function guessRoles(names: readonly string[], columns: readonly (readonly
 }
 
 /** The last part of a two-row name decides; the group only where the last part says nothing. */
-function byHeading(name: string): Role | undefined {
-  const last = name.split(": ").at(-1)!;
-  return headingRole(last) ?? headingRole(name);
+function byHeading(name: string): readonly Role[] {
+  const last = headingRoles(name.split(": ").at(-1)!);
+  return last.length > 0 ? last : headingRoles(name.replace(": ", " "));
 }
 
-function checked(role: Role | undefined, name: string, cells: readonly Distinct[], rows: number): Role {
+/** The likeliest role whose kind of values the column holds. */
+function checked(candidates: readonly Role[], name: string, cells: readonly Distinct[], rows: number): Role {
   const values = cells.filter(({ text }) => text !== "" && !readMissing(text));
-  if (role === "identifier") return "identifier";
-  if (identifying(values, rows, role)) return "identifier";
-  if (role === "success" && !mostly(values, yesOrNo)) return "other";
-  if (role === "sex" && !mostly(values, ({ text }) => text.length <= 8)) return "other";
-  if (
-    role === "side" &&
-    !mostly(values, ({ text }) =>
-      /^(l|r|b|left|right|lt|rt|li|re|links|rechts|both|bilat\w*|g|d|\?|izq|der|dcha)[./ ]?/i.test(text),
-    )
-  )
-    return "other";
-  if ((role === undefined || role === "other") && values.length > 0) return byValues(values, rows, role);
-  if (
-    role === "grade" &&
-    plainHeading(name) === "type" &&
-    !mostly(values, ({ text }) => /^(i{1,3}|iv|v|\d[a-d]?)$/i.test(text))
-  )
-    return "other";
-  if (role === "followUp" && mostly(values, isDate)) return "date";
-  return role ?? "other";
+  if (candidates[0] === "identifier" || identifying(values, rows, candidates[0])) return "identifier";
+  const role = candidates.find((each) => each !== "identifier" && each !== "other" && fits(each, name, values));
+  return role ?? byValues(values, rows, candidates.length > 0);
 }
 
+function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
+  if (role === "success") return mostly(values, yesOrNo);
+  if (role === "sex") return mostly(values, ({ text }) => text.length <= 8);
+  if (role === "side") return mostly(values, ({ text }) => sideLike.test(text));
+  if (role === "date") return mostly(values, (value) => isDate(value) || /^\d{5}$/.test(value.text), 0.3);
+  if (role === "grade")
+    return plainHeading(name) !== "type" || mostly(values, ({ text }) => /^(i{1,3}|iv|v|\d[a-d]?)$/i.test(text));
+  if (role === "followUp") return !mostly(values, isDate) && mostly(values, ({ text }) => /\d/.test(text));
+  if (role === "measurement") return mostly(values, ({ text }) => /\d/.test(text), 0.3);
+  if (role === "firstTechnique" || role === "finalTechnique")
+    return mostly(values, ({ text }) => /\p{L}{2}/u.test(text)) && !mostly(values, isDate);
+  if (role === "complication") return !mostly(values, isDate);
+  return true;
+}
+
+const sideLike = /^(l|r|b|left|right|lt|rt|li|re|links|rechts|both|bilat\w*|g|d|\?|izq|der|dcha)([./ &+].*)?$/i;
 const plainFacts: ColumnFacts = {
   name: "",
   decimalComma: undefined,
@@ -80,7 +80,7 @@ function mostly(values: readonly Distinct[], test: (value: Distinct) => boolean,
 }
 
 const email = /^\S+@\S+\.\S+$/;
-const phone = /^(\+|00|0|\()[\d ()/.-]{7,}$/;
+const phone = /^(\+|00|0|\()(?!\d?[./-]\d\d?[./-]\d)[\d ()/.-]{7,}$/;
 const personName = /^\p{Lu}[\p{L}'’.-]+,?( \p{Lu}[\p{L}'’.-]*)+$/u;
 const surname = /^\p{Lu}[\p{Ll}'’-]+$/u;
 
@@ -100,9 +100,10 @@ function identifying(values: readonly Distinct[], rows: number, role: Role | und
   return false;
 }
 
-function byValues(values: readonly Distinct[], rows: number, role: Role | undefined): Role {
+function byValues(values: readonly Distinct[], rows: number, headed: boolean): Role {
+  if (values.length === 0) return "other";
   if (mostly(values, isDate, 0.6)) return "date";
-  if (role === "other") return "other";
+  if (headed) return "other";
   const few = values.length <= 6;
   if (few && values.length > 1 && mostly(values, ({ text }) => /^(l|r|left|right)$/i.test(text), 0.9)) return "side";
   if (few && values.length > 1 && mostly(values, ({ text }) => /^(m|f|male|female|boy|girl)$/i.test(text), 0.9))
@@ -112,20 +113,27 @@ function byValues(values: readonly Distinct[], rows: number, role: Role | undefi
   return "other";
 }
 
-/** "A1, B1, A2, B2": letters for raters, numbers for their readings; at least two such columns. */
+const reading = /^(?:(.*)[ :_-])?([A-Z]|[A-Z]{2,3}|R(?:ater)?)[ _]?([1-9])?$/;
+
+/** "A1, B1, A2, B2", also after a common word: letters for raters, numbers for their readings. */
 function markRaters(names: readonly string[], columns: readonly (readonly Distinct[])[], roles: Role[]): void {
-  const at = names.flatMap((name, c) =>
-    /^(?:.*[: ])?(?:[A-Z]{1,3} ?[1-9]|R(ater)?[ _]?\d|[A-Z]{2,3})$/.test(name) && roles[c] === "other" ? [c] : [],
-  );
-  const readings = at.filter((c) =>
-    mostly(
-      columns[c]!.filter(({ text }) => text !== ""),
-      ({ text }) => ["number", "code"].includes(cellLook(text)),
-      0.8,
-    ),
-  );
-  const pattern = readings.filter((c) => /[A-Z] ?[1-9]$/.test(names[c]!));
-  if (pattern.length >= 2) for (const c of pattern) roles[c] = "rater";
+  const stems = new Map<string, number[]>();
+  names.forEach((name, c) => {
+    const match = reading.exec(name);
+    if (!match?.[3] || !["other", "measurement", "grade", "rater"].includes(roles[c]!)) return;
+    const stem = (match[1] ?? "").toLowerCase();
+    stems.set(stem, [...(stems.get(stem) ?? []), c]);
+  });
+  for (const at of stems.values()) {
+    const read = at.filter((c) =>
+      mostly(
+        columns[c]!.filter(({ text }) => text !== ""),
+        ({ text }) => ["number", "code"].includes(cellLook(text)),
+        0.8,
+      ),
+    );
+    if (read.length >= 2) for (const c of read) roles[c] = "rater";
+  }
 }
 
 /** Without a study number: the child's number, else the first column of distinct codes. */

@@ -77,10 +77,16 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
 const others =
   /\b(elev\w*|flex\w*|extension|abd\w*|adduct\w*|rotation|rom|motion|range|pain|score|height|weight|bmi|mechanism|cause|surgeon|operator|consultant|anaesth\w*|anesth\w*|time|delay|days?|weeks?|years?|pins?|wires?|implant|sling|plaster|cast|films?|x ?rays?|hospital|site|centre|center|region|nerve\w*|vascular|infection|stiffness|injury|injured|operated|treated|converted|conversion|shaft|width|open|closed|pathological|associated|dominan\w*|hand|arm|excluded|eligible|lost|died|status|visit|ward|team|scar|growth|plate|physis|bone|fracture|physio\w*|return|sport|duration|length|loss)\b/;
 
-/** The role a heading's words suggest; "other" for a word of the trade without a role, undefined for none. */
-export function headingRole(text: string): Role | undefined {
+/** The roles that a heading's words suggest, likeliest first; "other" for a word of the trade without a role. */
+export function headingRoles(text: string): readonly Role[] {
   const words = plainHeading(text);
-  if (words === "") return undefined;
-  for (const [role, pattern] of patterns) if (pattern.test(words)) return role;
-  return others.test(words) ? "other" : undefined;
+  if (words === "") return [];
+  const found = patterns.flatMap(([role, pattern]) => (pattern.test(words) ? [role] : []));
+  if (found.length === 0 && others.test(words)) found.push("other");
+  return [...new Set(found)];
+}
+
+/** The likeliest role, undefined for words that say nothing. */
+export function headingRole(text: string): Role | undefined {
+  return headingRoles(text)[0];
 }

@@ -30,7 +30,7 @@ export function columnFacts(
     name,
     decimalComma,
     dateOrder: orderOf(present, latestYear),
-    unit: headingUnit(name) ?? (role === "measurement" ? shareUnit(present) : undefined),
+    unit: headingUnit(name) ?? (role === "measurement" ? cellUnit(present) : undefined),
     latestYear,
     values: kindOf(present, numbers, latestYear),
     usual: usualRange(present, numbers),
@@ -70,14 +70,18 @@ export function headingUnit(name: string): string | undefined {
   return undefined;
 }
 
-/** A column with percentages or fractions is one of shares. */
-function shareUnit(cells: readonly Distinct[]): string | undefined {
+/** Unit that the cells themselves carry: the commonest of percent, shares ("2/3"), mm; undefined for bare numbers. */
+function cellUnit(cells: readonly Distinct[]): string | undefined {
   const counted = (pattern: RegExp): number =>
     cells.reduce((sum, { text, count }) => sum + (pattern.test(text) ? count : 0), 0);
-  const shares = counted(/\d\s*%$|^\d ?\/ ?\d$/);
-  const lengths = counted(/\d\s*mm$/i);
-  if (shares === 0 && lengths === 0) return undefined;
-  return shares >= lengths ? "share" : "mm";
+  const units = [
+    { unit: "percent", count: counted(/\d\s*%$/) },
+    { unit: "share", count: counted(/^\d ?\/ ?\d$/) },
+    { unit: "mm", count: counted(/\d\s*mm\.?$/i) },
+  ];
+  const best = units.toSorted((a, b) => b.count - a.count)[0]!;
+  if (best.count === 0) return undefined;
+  return best.unit === "share" && units[0]!.count > 0 ? "percent" : best.unit;
 }
 
 function kindOf(

@@ -24,6 +24,8 @@ export interface ColumnTask {
   readonly redact: Redact;
   /** Lasting name of each line, for answers about a single cell. */
   readonly keys: readonly string[];
+  /** Lines, by index, of cases that were excluded or not followed: a blank there is no doubt. */
+  readonly excused?: ReadonlySet<number>;
 }
 
 /** Lasting name of a question: the same for the same text in the next version of the sheet. */
@@ -39,19 +41,25 @@ interface Group {
 }
 
 const blank: RawCell = { text: "" };
+const excusedKey = "\u0000excused";
+const excusedBlank: Reading = {
+  value: { kind: "missing", reason: "blank" },
+  why: "blank in a case that was excluded or not followed",
+};
 
 /** Reads a column once per different text. */
 export function readColumn(lines: readonly Line[], task: ColumnTask): ReadColumn {
   const { position, role, facts } = task;
   const reader = readers[role];
   const groups = new Map<string, Group>();
-  const perLine = lines.map(({ row, texts }) => {
+  const perLine = lines.map(({ row, texts }, i) => {
     const cell = row.cells[position] ?? blank;
-    const key = keyOf(cell);
+    const text = texts[position] ?? "";
+    const excused = text === "" && task.excused?.has(i);
+    const key = excused ? excusedKey : keyOf(cell);
     let group = groups.get(key);
     if (!group) {
-      const text = texts[position] ?? "";
-      group = { reading: reader(text, facts, cell), raw: cell.text, text, rows: [] };
+      group = { reading: excused ? excusedBlank : reader(text, facts, cell), raw: cell.text, text, rows: [] };
       groups.set(key, group);
     }
     group.rows.push(row.number);

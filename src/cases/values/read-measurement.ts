@@ -1,5 +1,5 @@
 import type { RawCell, Value } from "../types.js";
-import { readNumber, unitOf } from "./read-number.js";
+import { readNumber } from "./read-number.js";
 import { ask, leftOut, notKnown, type Choice, type Reader, type Reading } from "./reading.js";
 
 /**
@@ -53,29 +53,33 @@ function dayAndMonth(text: string, cell: RawCell): readonly [number, number] | u
   return undefined;
 }
 
-/** Brings a number to the unit of its column, or asks. `unit` "share" means the column is given in fractions or percent. */
+const names: Readonly<Record<string, string>> = { percent: "percent", share: "shares of the whole" };
+const factors: Readonly<Record<string, number>> = {
+  "cm mm": 10,
+  "mm cm": 0.1,
+  "share percent": 100,
+  "percent share": 0.01,
+};
+
+/** Brings a number to the unit of its column where that needs nothing but arithmetic; asks for the rest. */
 function oneUnit(text: string, read: Reading, unit: string | undefined): Reading {
   const value = read.value as Extract<Value, { kind: "number" }>;
-  const column = unit === undefined ? undefined : (unitOf(unit) ?? unit);
-  if (column === undefined || value.unit === column) return read;
-  if (value.unit === undefined && column === "share") {
-    if (value.number >= 0 && value.number <= 1)
-      return {
-        value: { ...value, unit: "share" },
-        why: `${value.number} of the whole, as fractions and percentages beside it`,
-      };
-    return ask("unit", text, `"${text}" has no unit in a column of fractions and percentages: which?`, [
-      { label: "percent", value: { ...value, number: Number((value.number / 100).toPrecision(15)), unit: "share" } },
-      ...leftOut,
-    ]);
+  if (unit === undefined || value.unit === unit) return read;
+  const fraction = value.unit === undefined && value.number > 0 && value.number <= 1;
+  const from = value.unit ?? (fraction && unit === "percent" && /[.,]/.test(text) ? "share" : undefined);
+  if (from === undefined) return { ...read, value: { ...value, unit } };
+  const factor = factors[`${from} ${unit}`];
+  if (factor !== undefined) {
+    const number = Number((value.number * factor).toPrecision(15));
+    return {
+      value: { ...value, number, unit },
+      why: `${names[from] ?? from} in a column of ${names[unit] ?? unit}, read as ${number}`,
+    };
   }
-  if (value.unit === undefined) return { ...read, value: { ...value, unit: column } };
-  if (value.unit === "cm" && column === "mm")
-    return { value: { ...value, number: Number((value.number * 10).toPrecision(15)), unit: "mm" }, why: "cm, in mm" };
   return ask(
     "unit",
     text,
-    `"${text}" is in ${value.unit === "share" ? "percent" : value.unit}, the column in ${column === "share" ? "shares of the whole" : column}: the conversion needs the width; leave it out?`,
+    `"${text}" is in ${names[value.unit!] ?? value.unit}, the column in ${names[unit] ?? unit}: the conversion needs the width; leave it out?`,
     leftOut,
   );
 }

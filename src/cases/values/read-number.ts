@@ -30,7 +30,7 @@ export function plainNumber(text: string, decimalComma: boolean | undefined): nu
 }
 
 const units: readonly (readonly [string, RegExp])[] = [
-  ["share", /^%|^per ?cent$/],
+  ["percent", /^%$|^per ?cent$|^pct$/],
   ["°", /^(°|º|deg|degs|degrees?|grad)$/],
   ["mm", /^(mm|millimet(er|re)s?)$/],
   ["cm", /^(cm|centimet(er|re)s?)$/],
@@ -88,14 +88,13 @@ export const readNumber: Reader = (text, facts, cell) => {
 
 function valued(number: number, unit: string | undefined, mark: string): Extract<Value, { kind: "number" }> {
   const bound = /^(>|≥|=>|over|above|more)/i.test(mark) ? "above" : mark === "" ? undefined : "below";
-  const scaled = unit === "share" ? Number((number / 100).toPrecision(15)) : number;
-  return { kind: "number", number: scaled, ...(bound ? { bound } : {}), ...(unit ? { unit } : {}) };
+  return { kind: "number", number, ...(bound ? { bound } : {}), ...(unit ? { unit } : {}) };
 }
 
 function recoding(text: string, value: Extract<Value, { kind: "number" }>, mark: string): string {
   if (mark) return `kept as a bound, ${value.bound} ${value.number}`;
   if (text.includes(",")) return `decimal comma, read as ${value.number}`;
-  return value.unit ? `a number in ${value.unit === "share" ? "percent" : value.unit}` : "a number";
+  return value.unit ? `a number in ${value.unit}` : "a number";
 }
 
 /** Numbers that stand for nothing measured: 999 and the like, when the rest of the column lies far away. */
