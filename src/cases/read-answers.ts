@@ -23,7 +23,7 @@ export function readAnswers(json: string, file: string): Answers {
   if (!result.success)
     throw new SheetError(
       file,
-      result.issues.map(({ path }) => ({ column: String(path?.[0]?.key ?? ""), rule: "the answer must be text" })),
+      result.issues.map(({ path }) => ({ column: `${path?.[0]?.key as string}`, rule: "the answer must be text" })),
     );
   return Object.fromEntries(Object.entries(result.output).map(([id, answer]) => [id, String(answer)]));
 }
