@@ -3,6 +3,8 @@ import { buildLedger } from "../ledger/build-ledger.js";
 import type { Denominator, Ledger, LedgerCase } from "../ledger/types.js";
 import type { Judgement } from "../plan/judge.js";
 import type { Plan, SuccessKind } from "../plan/types.js";
+import { adjusted } from "./adjusted.js";
+import { arm } from "./arm.js";
 import { comparison } from "./comparison.js";
 import { howOften } from "./how-often.js";
 import { loss } from "./loss.js";
@@ -87,6 +89,11 @@ export function findingsOf(
     subgroups: plan.subgroups.map(({ name }, i) => subgroup(name, i, analysed, judgementOf, rates)),
     wentWrong: wentWrong({ analysed, eligible }, plan, judgementOf, rates),
     missing: loss(ladder, caseOf, ledger.grades, judgementOf, rates),
+    arm:
+      plan.motion === undefined
+        ? { estimate: null, because: "the plan names no motion of both sides" }
+        : arm(analysed, ledger.grades, { name: plan.motion.name, level }),
+    adjusted: adjusted(analysed, ledger.grades, judgementOf, level),
   };
 }
 

@@ -121,6 +121,49 @@ export interface Loss {
     { readonly cases: number; readonly median: number; readonly low: number; readonly high: number } | NotEstimable;
 }
 
+/** Motion lost against the child's other side. */
+export interface MotionLoss {
+  /** What is measured ("elevation"), in the unit of the sheet. */
+  readonly name: string;
+  /** Cases with both sides measured, whose other side was not injured. */
+  readonly pairs: readonly {
+    readonly id: string;
+    readonly grade: string | null;
+    readonly injured: number;
+    readonly other: number;
+  }[];
+  readonly loss:
+    | {
+        readonly median: number;
+        readonly interval: Interval;
+        readonly q1: number;
+        readonly q3: number;
+        readonly low: number;
+        readonly high: number;
+      }
+    | NotEstimable;
+  readonly byGrade: readonly {
+    readonly grade: string;
+    readonly cases: readonly string[];
+    readonly median: number | null;
+    readonly low: number | null;
+    readonly high: number | null;
+  }[];
+  /** Both sides injured: no other side to compare with. */
+  readonly bilateral: readonly string[];
+  readonly notMeasured: readonly string[];
+}
+
+/** Closed against open adjusted for grade as a score, as far as the failures allow. */
+export interface Adjusted {
+  readonly method: string;
+  readonly failures: number;
+  readonly cases: readonly string[];
+  readonly oddsRatio: { readonly estimate: number; readonly interval: Interval; readonly p: number };
+  /** Odds ratio of success for one grade more. */
+  readonly grade: { readonly estimate: number; readonly interval: Interval };
+}
+
 /** What the page of a case carries: never an identifier. */
 export interface CaseCard {
   readonly id: string;
@@ -170,4 +213,6 @@ export interface Findings {
     readonly complications: readonly ComplicationRow[] | NotEstimable;
   };
   readonly missing: Loss;
+  readonly arm: MotionLoss | NotEstimable;
+  readonly adjusted: Adjusted | NotEstimable;
 }

@@ -1,8 +1,10 @@
 import type { Findings } from "../findings/types.js";
 import { howFar } from "./sections/how-far.js";
 import { howOften } from "./sections/how-often.js";
+import { howTheArmMoves } from "./sections/how-the-arm-moves.js";
 import { treatmentOrGrade } from "./sections/treatment-or-grade.js";
 import { wentWrong } from "./sections/went-wrong.js";
+import { whatElse } from "./sections/what-else.js";
 import { whereNot } from "./sections/where-not.js";
 import { who } from "./sections/who.js";
 import { whoIsMissing } from "./sections/who-is-missing.js";
@@ -10,8 +12,8 @@ import type { Section } from "./text.js";
 
 /** The page of questions, in reading order. */
 export function sections(findings: Findings): Section[] {
-  return [who, howOften, treatmentOrGrade, howFar, whereNot, wentWrong, whoIsMissing].map((section) =>
-    section(findings),
+  return [who, howOften, treatmentOrGrade, howFar, whereNot, wentWrong, howTheArmMoves, whatElse, whoIsMissing].map(
+    (section) => section(findings),
   );
 }
 

@@ -1,0 +1,46 @@
+import type { LedgerCase } from "../ledger/types.js";
+import { medianInterval } from "../stats/measurements/median-interval.js";
+import { quartiles } from "../stats/measurements/quartiles.js";
+import type { MotionLoss } from "./types.js";
+
+/** Loss of motion against the other side, children injured on both sides apart. */
+export function arm(
+  cases: readonly LedgerCase[],
+  grades: readonly string[],
+  { name, level }: { readonly name: string; readonly level: number },
+): MotionLoss {
+  const sides = new Map<string, number>();
+  for (const { child } of cases) sides.set(child, (sides.get(child) ?? 0) + 1);
+  const bilateral = cases.filter(({ child }) => sides.get(child)! > 1);
+  const single = cases.filter(({ child }) => sides.get(child) === 1);
+  const pairs = single.flatMap(({ id, grade, motionInjured: injured, motionOther: other }) =>
+    injured === null || other === null ? [] : [{ id, grade, injured, other }],
+  );
+  const measured = new Set(pairs.map(({ id }) => id));
+  const losses = pairs.map(({ injured, other }) => other - injured);
+  return {
+    name,
+    pairs,
+    loss: losses.length === 0 ? { estimate: null, because: "no case has both sides measured" } : summary(losses, level),
+    byGrade: grades.map((grade) => {
+      const within = pairs.filter((pair) => pair.grade === grade);
+      const lost = within.map(({ injured, other }) => other - injured);
+      const none = { median: null, low: null, high: null };
+      return {
+        grade,
+        cases: within.map(({ id }) => id),
+        ...(lost.length === 0
+          ? none
+          : { median: medianInterval(lost).estimate, low: Math.min(...lost), high: Math.max(...lost) }),
+      };
+    }),
+    bilateral: bilateral.map(({ id }) => id),
+    notMeasured: single.filter(({ id }) => !measured.has(id)).map(({ id }) => id),
+  };
+}
+
+function summary(losses: readonly number[], level: number): Extract<MotionLoss["loss"], { median: number }> {
+  const { estimate, interval } = medianInterval(losses, { level });
+  const { q1, q3 } = quartiles(losses);
+  return { median: estimate, interval, q1, q3, low: Math.min(...losses), high: Math.max(...losses) };
+}
