@@ -74,7 +74,7 @@ export function findingsOf(
     unit: ledger.unit,
     limb: ledger.unit === "child" ? "child" : plan.limb,
     success: { kind: success, says: rule.says, primary: success === plan.primary },
-    openQuestions: table.questions.length,
+    openQuestions: table.questions.filter(({ rows }) => rows.length > 0).length,
     cases: ledger.cases.map((one) => caseCard(one, new Set(analysed.map(({ id }) => id)), judgementOf)),
     who: { ladder, bilateralChildren: bilateral(analysed) },
     howOften: howOften(analysed, ledger.grades, judgementOf, rates),

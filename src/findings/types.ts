@@ -190,6 +190,7 @@ export interface Findings {
   /** The limb in the singular, for sentences. */
   readonly limb: string;
   readonly success: { readonly kind: SuccessKind; readonly says: string; readonly primary: boolean };
+  /** Questions about cells; those about the whole file are not counted. */
   readonly openQuestions: number;
   readonly cases: readonly CaseCard[];
   readonly who: { readonly ladder: readonly Denominator[]; readonly bilateralChildren: readonly string[] };

@@ -1,6 +1,7 @@
 import { basename } from "node:path";
 import { version } from "../../../package.json";
 
+import { readAnswers } from "../../cases/read-answers.js";
 import { readCases } from "../../cases/read-cases.js";
 import { readSheet } from "../../cases/read-sheet.js";
 import type { CaseTable } from "../../cases/types.js";
@@ -45,7 +46,8 @@ export async function makeReport(path: string, options: MakeReportOptions): Prom
   const success = successKind(options.success);
   const bytes = await readInput(path);
   const raw = await readSheet(bytes, basename(path), options.sheet === undefined ? {} : { sheet: options.sheet });
-  const answers = options.answers === undefined ? {} : JSON.parse(await textOf(options.answers));
+  const answers =
+    options.answers === undefined ? {} : readAnswers(await textOf(options.answers), basename(options.answers));
   said("sheet read");
   const given = options.plan === undefined ? undefined : readPlan(await textOf(options.plan), basename(options.plan));
   const table = readCases(raw, { answers, ...(given?.roles === undefined ? {} : { roles: given.roles }) });
