@@ -1,0 +1,24 @@
+import { breslowDay } from "../../stats/strata/breslow-day.js";
+import { exactCommonOddsRatio } from "../../stats/strata/exact-common-odds-ratio.js";
+import { mantelHaenszel } from "../../stats/strata/mantel-haenszel.js";
+import type { Stratum } from "../../stats/strata/strata.js";
+
+/** What `denominator strata` prints, from success and failure of the first group, then of the second, a row a stratum. */
+export function analyseStrata(rows: readonly (readonly number[])[], level: number) {
+  const strata: Stratum[] = rows.map(([a, b, c, d]) => ({
+    first: { successes: a!, trials: a! + b! },
+    second: { successes: c!, trials: c! + d! },
+  }));
+  const { strata: _all, level: _level, ...adjusted } = mantelHaenszel(strata, { level });
+  const { strata: _same, level: _again, ...exactCommon } = exactCommonOddsRatio(strata, { level });
+  return { strata, level, mantelHaenszel: adjusted, exactCommon, homogeneity: homogeneityOf(strata) };
+}
+
+export type StrataAnalysis = ReturnType<typeof analyseStrata>;
+
+function homogeneityOf(strata: readonly Stratum[]) {
+  const test = breslowDay(strata);
+  if (test.p === null) return { breslowDay: null, tarone: null, because: test.because };
+  const { statistic, df, p, tarone } = test;
+  return { breslowDay: p, tarone: tarone.p, df, statistic, taroneStatistic: tarone.statistic };
+}
