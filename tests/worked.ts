@@ -4,6 +4,7 @@ import reference from "./reference/worked-examples.json";
 interface Example {
   readonly id: string;
   readonly citation: string;
+  readonly input: Readonly<Record<string, unknown>>;
   readonly expected: readonly {
     readonly key: string;
     readonly label?: string;
@@ -18,7 +19,7 @@ interface Example {
  * recomputation agrees with the print, else to the high-precision recomputation alone; always to that to 1e-9.
  */
 export function worked(id: string, key: string) {
-  const example = (reference.examples as Example[]).find((e) => e.id === id);
+  const example = (reference.examples as readonly unknown[] as readonly Example[]).find((e) => e.id === id);
   const value = example?.expected.find((e) => e.key === key);
   if (!example || !value) throw new Error(`no worked example ${id} ${key}`);
   const { recomputed, comparison } = value;
@@ -33,6 +34,13 @@ export function worked(id: string, key: string) {
         expect(Math.abs(actual - Number(published)), of).toBeLessThanOrEqual(halfUnit(published));
     },
   };
+}
+
+/** What went into a published worked example. */
+export function workedInput<Input>(id: string): Input {
+  const example = (reference.examples as readonly unknown[] as readonly Example[]).find((e) => e.id === id);
+  if (!example) throw new Error(`no worked example ${id}`);
+  return example.input as Input;
 }
 
 function halfUnit(printed: string): number {

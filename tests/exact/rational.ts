@@ -25,6 +25,17 @@ export function hypergeometricWays(m: number, n: number, k: number): { readonly 
   return { low, ways };
 }
 
+/** A finite double as an exact fraction. */
+export function fraction(x: number): { readonly above: bigint; readonly below: bigint } {
+  let below = 1n;
+  let value = x;
+  while (!Number.isInteger(value)) {
+    value *= 2;
+    below *= 2n;
+  }
+  return { above: BigInt(value), below };
+}
+
 export function sum(values: readonly bigint[]): bigint {
   return values.reduce((total, value) => total + value, 0n);
 }

@@ -1,3 +1,4 @@
+import { InputError } from "../input-error.js";
 import { breslowDay } from "../../stats/strata/breslow-day.js";
 import { exactCommonOddsRatio } from "../../stats/strata/exact-common-odds-ratio.js";
 import { mantelHaenszel } from "../../stats/strata/mantel-haenszel.js";
@@ -5,6 +6,8 @@ import type { Stratum } from "../../stats/strata/strata.js";
 
 /** What `denominator strata` prints, from success and failure of the first group, then of the second, a row a stratum. */
 export function analyseStrata(rows: readonly (readonly number[])[], level: number) {
+  if (rows.every((row) => row.every((count) => count === 0)))
+    throw new InputError("strata: there must be at least one case, got 0 in every cell");
   const strata: Stratum[] = rows.map(([a, b, c, d]) => ({
     first: { successes: a!, trials: a! + b! },
     second: { successes: c!, trials: c! + d! },

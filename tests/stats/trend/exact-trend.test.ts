@@ -3,8 +3,8 @@ import { expect, it } from "vitest";
 import { exactTrend } from "../../../src/stats/trend/exact-trend.js";
 import type { Count } from "../../../src/stats/types.js";
 import { r } from "../../r.js";
-import { randomIntegers } from "../random-counts.js";
-import { choose, quotient } from "../rationals.js";
+import { numbers } from "../../numbers.js";
+import { choose, ratio } from "../../exact/rational.js";
 
 const counts = (...pairs: [number, number][]): Count[] => pairs.map(([successes, trials]) => ({ successes, trials }));
 
@@ -41,24 +41,24 @@ function oracle(groups: readonly Count[], scores: readonly number[]): Record<str
   }
   const smaller = rising < falling ? rising : falling;
   return {
-    rising: quotient(rising, all),
-    falling: quotient(falling, all),
-    pointProbability: quotient(noLikelier, all),
-    doubled: Math.min(1, quotient(2n * smaller, all)),
+    rising: ratio(rising, all),
+    falling: ratio(falling, all),
+    pointProbability: ratio(noLikelier, all),
+    doubled: Math.min(1, ratio(2n * smaller, all)),
   };
 }
 
 it("equals exact whole-number enumeration to 1e-12 on 300 tables, whatever their scores", () => {
-  const random = randomIntegers(20261);
+  const random = numbers(20261);
   for (let table = 0; table < 300; table++) {
-    const size = 2 + random(4);
+    const size = 2 + random(0, 4);
     const most = table % 3 === 0 ? 40 : 12;
     const groups = Array.from({ length: size }, () => {
-      const trials = random(most);
-      return { trials, successes: random(trials) };
+      const trials = random(0, most);
+      return { trials, successes: random(0, trials) };
     });
     if (groups.every(({ trials }) => trials === 0)) continue;
-    const scores = table % 2 === 0 ? groups.map((_, i) => i + 1) : groups.map(() => random(9) - 3);
+    const scores = table % 2 === 0 ? groups.map((_, i) => i + 1) : groups.map(() => random(0, 9) - 3);
     const expected = oracle(groups, scores);
     const result = exactTrend(groups, { scores });
     for (const [name, value] of Object.entries(expected)) {
@@ -85,12 +85,12 @@ it("gives the two conventions that the invented cohort of grades I to IV was com
 
 it("equals Fisher's exact p of R when there are two groups", async () => {
   const tables: [number, number][][] = [];
-  const random = randomIntegers(7);
+  const random = numbers(7);
   while (tables.length < 500) {
-    const [n, m] = [1 + random(30), 1 + random(30)];
+    const [n, m] = [1 + random(0, 30), 1 + random(0, 30)];
     tables.push([
-      [random(n), n],
-      [random(m), m],
+      [random(0, n), n],
+      [random(0, m), m],
     ]);
   }
   const cells = tables.flatMap(([x, y]) => [x![0], y![0], x![1] - x![0], y![1] - y![0]]);

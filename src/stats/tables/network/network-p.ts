@@ -14,7 +14,7 @@ export function networkP(network: Network, workLimit: number): number | null {
   const lastStage = network.stages.length - 1;
   if (lastStage === 0) return Math.min(1, tailFrom(reader.sorted(0), network.threshold));
 
-  const walk: Walk = { network, reader, columns: roomForColumns(network), p: 0, rest: 0 };
+  const walk: Walk = { network, workLimit, reader, columns: roomForColumns(network), p: 0, rest: 0 };
   let lists: (PathList | undefined)[] = [
     { values: Float64Array.of(0), counts: Float64Array.of(1), hashes: new Int32Array(1) },
   ];
@@ -32,8 +32,12 @@ export function networkP(network: Network, workLimit: number): number | null {
   return Math.min(1, walk.p + walk.rest);
 }
 
+/** Passing a path on through the hash table takes as long as this many steps of the other kinds. */
+const PASSING = 8;
+
 interface Walk {
   readonly network: Network;
+  readonly workLimit: number;
   readonly reader: LastColumnsReader;
   readonly columns: Columns;
   /** The sum so far and what its rounding left over (Kahan). */
@@ -60,7 +64,8 @@ function leaveNode(walk: Walk, stage: Stage, node: number, list: PathList, passe
     if (!range) continue;
     let sum = paths.fromHere[range.to]!;
     if (range.from < range.to) {
-      network.work += range.to - range.from;
+      network.work += (range.to - range.from) * (isLast ? 1 : PASSING);
+      if (network.work > walk.workLimit) return;
       if (isLast) sum += finish(walk, to, value, paths, range);
       else pass(passed, to, columns.hash[way]!, value, paths, range);
     }

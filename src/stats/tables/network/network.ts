@@ -23,7 +23,7 @@ export interface Network {
   readonly constants: readonly number[];
   /** The observed table's value, less the tolerance. */
   readonly threshold: number;
-  /** Columns tried, paths passed on and paths looked up so far. */
+  /** Steps so far: columns tried, paths passed on and looked up. */
   work: number;
 }
 
