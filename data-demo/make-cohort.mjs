@@ -1,6 +1,7 @@
 // Writes the invented demo cohort. Nobody in it exists: the counts by grade and technique are laid down below, the rest is
 // drawn from a seeded generator. Run: node data-demo/make-cohort.mjs
 import { writeFileSync } from "node:fs";
+import { pathToFileURL } from "node:url";
 import { mersenne } from "pure-rand/generator/mersenne";
 
 const seed = 20260110;
@@ -140,6 +141,7 @@ const header = [
   "Last review",
   "Follow-up (months)",
   "Displacement at union (%)",
+  "Success",
   "Elevation (degrees)",
   "Elevation other side (degrees)",
   "Reason for failure",
@@ -172,6 +174,7 @@ const records = rows.map((row, i) => {
     limb.outcome === "lost" ? "lost" : seen ? "seen" : "not applicable",
     row.months,
     limb.union ?? "",
+    { worked: "yes", failed: "no", lost: "lost", excluded: "" }[limb.outcome],
     seen ? row.elevation : "",
     seen ? row.other : "",
     limb.reason ?? "",
@@ -186,12 +189,14 @@ const csv = (lines, separator) =>
   lines.map((cells) => cells.map((cell) => quoted(String(cell), separator)).join(separator)).join("\n") + "\n";
 const quoted = (text, separator) =>
   text.includes(separator) || text.includes('"') ? `"${text.replaceAll('"', '""')}"` : text;
-const here = (name) => new URL(name, import.meta.url);
+// Another folder may be named, so that a test can compare.
+const folder = process.argv[2] === undefined ? new URL(".", import.meta.url) : pathToFileURL(`${process.argv[2]}/`);
+const here = (name) => new URL(name, folder);
 writeFileSync(here("cohort.csv"), csv([header, ...records], ","));
 
 // The same cohort as a busy clinic keeps it: titles, two header rows, decimal commas, mixed spellings, names, a total, a note.
 const first = ["Ada", "Bruno", "Cleo", "Dario", "Edda", "Falk", "Gina", "Hauke", "Ilka", "Jaro", "Kira", "Lenz"];
-const last = ["Example", "Sample", "Invented", "Nobody", "Fiction", "Madeup", "Notreal", "Nemo"];
+const last = ["Example", "Sample", "Fabel", "Nobody", "Fiction", "Madeup", "Notreal", "Nemo"];
 const names = [...children.values()].map((n) => `${first[n % first.length]} ${last[n % last.length]}`);
 const arabic = { I: "1", II: "2", III: "3", IV: "4", "": "" };
 const dotted = (date) => date.split("-").toReversed().join(".");
@@ -217,13 +222,14 @@ const messy = records.map((cells, i) => {
     cells[13] === "not applicable" ? "n/a" : cells[13],
     cells[14],
     cells[15],
-    typeof cells[16] === "number" ? `${cells[16]}°` : cells[16],
-    cells[18],
-    cells[19] === "none" && i % 6 === 2 ? "nil" : cells[19],
+    cells[16] === "yes" ? ["yes", "Y", "y ", "Yes"][i % 4] : cells[16] === "no" ? ["no", "N"][i % 2] : cells[16],
+    typeof cells[17] === "number" ? `${cells[17]}°` : cells[17],
+    cells[19],
+    cells[20] === "none" && i % 6 === 2 ? "nil" : cells[20],
     i === 20 ? "wants to go back to handball" : "",
   ];
 });
-const top = ["", "", "", "", "", "", "Dates", "", "", "Injury", "", "Technique", "", "Review", "", "", "", "", "", ""];
+const top = ["Who", "", "", "", "", "", "Dates", "", "Entry", "Injury", "", "Technique", "", "Review"];
 const below = [
   "ID",
   "Child",
@@ -241,6 +247,7 @@ const below = [
   "Seen",
   "Months",
   "Displ at union",
+  "OK?",
   "Elevation",
   "Reason for failure",
   "Compl",
@@ -249,7 +256,7 @@ const below = [
 const wide = (text) => [text, ...times(below.length - 1, () => "")];
 writeFileSync(
   here("cohort-as-kept.csv"),
-  `\uFEFF${csv([wide("Humerus list v9 (invented demo)"), wide(""), top, below, ...messy, wide(""), ["Total", "", "", "", "", "", "", "", "", "", String(records.length), ...times(9, () => "")], wide("* months counted from the injury")], ";")}`.replaceAll(
+  `\uFEFF${csv([wide("Humerus list v9 (invented demo)"), wide(""), [...top, ...times(below.length - top.length, () => "")], below, ...messy, wide(""), ["Total", "", "", "", "", "", "", "", "", "", String(records.length), ...times(below.length - 11, () => "")], wide("* months counted from the injury")], ";")}`.replaceAll(
     "\n",
     "\r\n",
   ),

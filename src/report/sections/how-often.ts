@@ -32,10 +32,10 @@ function byGrade({ howOften: { byGrade: rows, trend } }: Findings): Paragraph[] 
   if (low === undefined || high === undefined || low === high) return [];
   const verb =
     low.rate.estimate === null || high.rate.estimate === null || low.rate.estimate === high.rate.estimate
-      ? "It went"
+      ? "Success went"
       : high.rate.estimate < low.rate.estimate
-        ? "It fell"
-        : "It rose";
+        ? "Success fell"
+        : "Success rose";
   const ends: Span[] = [
     `${verb} from `,
     countSpan(low.rate.count, `Grade ${low.grade}`),
