@@ -5,6 +5,7 @@ import { logRank } from "../../../src/stats/time/log-rank.js";
 import { logRankExact } from "../../../src/stats/time/log-rank-exact.js";
 import { lossBounds } from "../../../src/stats/time/loss-bounds.js";
 import { numberAtRisk } from "../../../src/stats/time/number-at-risk.js";
+import { tippingGrid } from "../../../src/stats/time/tipping-grid.js";
 import { numbers } from "../../numbers.js";
 
 const group = (times: number[], events: number[]) => ({ times, events: events.map(Boolean) });
@@ -142,5 +143,30 @@ it("a caller's mistake throws with a complete message", () => {
   );
   expect(() => lossBounds({ successes: 1, trials: 2 }, { lost: -1 })).toThrow(
     new RangeError("lossBounds: lost must be an integer of at least 0, got -1"),
+  );
+});
+
+it("the tipping grid holds every way the lost cases could have gone", () => {
+  const first = { successes: 35, trials: 40, lost: 2 };
+  const second = { successes: 7, trials: 11, lost: 1 };
+  const { cells } = tippingGrid({ first, second });
+  expect(cells.map((row) => row.length)).toEqual([2, 2, 2]);
+  const worst = cells[2]![0]!;
+  expect(worst).toMatchObject({
+    lostFailed: { first: 2, second: 0 },
+    first: { successes: 35, trials: 42 },
+    second: { successes: 8, trials: 12 },
+  });
+  expect(worst.difference.estimate).toBeCloseTo(35 / 42 - 8 / 12, 14);
+  // fisher_exact([[35, 8], [7, 4]]), scipy 1.17.1.
+  expect(worst.p).toBeCloseTo(0.23682993359783772, 12);
+  const estimates = cells.map((row) => row.map(({ difference }) => difference.estimate));
+  for (const [a, b] of [
+    [0, 1],
+    [1, 2],
+  ] as const)
+    expect(estimates[a]![0]!).toBeGreaterThan(estimates[b]![0]!);
+  expect(() => tippingGrid({ first: { ...first, lost: 1e5 }, second })).toThrow(
+    new RangeError("tippingGrid: the grid must hold 10000 cells at most, got 200002"),
   );
 });
