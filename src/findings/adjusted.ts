@@ -6,7 +6,7 @@ import type { NotEstimable } from "../stats/types.js";
 import type { Adjusted } from "./types.js";
 
 /** Fewer of the rarer outcome than this for each column of the model, and no model is fitted. */
-const eventsPerCovariate = 4;
+export const eventsPerCovariate = 4;
 
 /** Closed against open first with grade as a score, by penalised logistic regression; null with the reason when too few failed. */
 export function adjusted(

@@ -8,6 +8,7 @@ import { arm } from "./arm.js";
 import { comparison } from "./comparison.js";
 import { howOften } from "./how-often.js";
 import { loss } from "./loss.js";
+import { practice } from "./practice.js";
 import { rate, type RateOptions } from "./rate.js";
 import { techniqueLadder } from "./technique-ladder.js";
 import type { CaseCard, Findings, Subgroup } from "./types.js";
@@ -94,6 +95,7 @@ export function findingsOf(
         ? { estimate: null, because: "the plan names no motion of both sides" }
         : arm(analysed, ledger.grades, { name: plan.motion.name, level }),
     adjusted: adjusted(analysed, ledger.grades, judgementOf, level),
+    practice: practice(analysed, ledger.grades, judgementOf, level),
   };
 }
 

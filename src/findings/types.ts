@@ -164,6 +164,41 @@ export interface Adjusted {
   readonly grade: { readonly estimate: number; readonly interval: Interval };
 }
 
+/** Failures in the order of treatment, against what the grades lead to expect. */
+export interface Practice {
+  readonly steps: readonly {
+    readonly id: string;
+    readonly order: number;
+    readonly grade: string;
+    readonly failed: boolean;
+    /** Failures seen so far less those expected of such grades. */
+    readonly excess: number;
+  }[];
+  /** Where the expectation comes from, to be printed with it. */
+  readonly expectation: string;
+  /** Odds ratio of success for so many further cases, grade held equal. */
+  readonly effect:
+    | { readonly perCases: number; readonly estimate: number; readonly interval: Interval; readonly p: number }
+    | NotEstimable;
+  readonly operators: readonly {
+    readonly operator: string;
+    readonly cases: readonly string[];
+    readonly failed: readonly string[];
+  }[];
+  /** Without a grade, so without an expectation. */
+  readonly leftOut: readonly string[];
+}
+
+/** What becomes of the rate when limbs of one child are not taken for independent. */
+export interface TwoLimbs {
+  readonly children: number;
+  /** A child counts as a success when every analysed limb does. */
+  readonly perChild: Rate;
+  readonly firstLimb: Rate;
+  /** All limbs, the interval widened as if those of one child told nothing new. */
+  readonly fullDependence: { readonly effectiveCases: number; readonly interval: Interval } | NotEstimable;
+}
+
 /** What the page of a case carries: never an identifier. */
 export interface CaseCard {
   readonly id: string;
@@ -216,4 +251,5 @@ export interface Findings {
   readonly missing: Loss;
   readonly arm: MotionLoss | NotEstimable;
   readonly adjusted: Adjusted | NotEstimable;
+  readonly practice: Practice | NotEstimable;
 }

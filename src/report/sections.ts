@@ -1,4 +1,5 @@
 import type { Findings } from "../findings/types.js";
+import { betterWithPractice } from "./sections/better-with-practice.js";
 import { howFar } from "./sections/how-far.js";
 import { howOften } from "./sections/how-often.js";
 import { howTheArmMoves } from "./sections/how-the-arm-moves.js";
@@ -12,9 +13,18 @@ import type { Section } from "./text.js";
 
 /** The page of questions, in reading order. */
 export function sections(findings: Findings): Section[] {
-  return [who, howOften, treatmentOrGrade, howFar, whereNot, wentWrong, howTheArmMoves, whatElse, whoIsMissing].map(
-    (section) => section(findings),
-  );
+  return [
+    who,
+    howOften,
+    treatmentOrGrade,
+    howFar,
+    whereNot,
+    wentWrong,
+    howTheArmMoves,
+    betterWithPractice,
+    whatElse,
+    whoIsMissing,
+  ].map((section) => section(findings));
 }
 
 /** Said once a page, where a conclusion is drawn. */
