@@ -1,71 +1,110 @@
 import type { Redact } from "./quarantine.js";
-import type { Question, RawSheet, SetAside } from "./types.js";
+import type { SheetIssue } from "./sheet-error.js";
+import { isCase, isNoCase, leaveHidden, lineId } from "./table/apply-line-answers.js";
+import { lineText, type FoundTable } from "./table/find-table.js";
+import type { Answers, Question, RawSheet } from "./types.js";
 
 const colours =
   /\b(red|green|yellow|blue|orange|pink|purple|gr[ae]y|amber|highlight\w*|bold|italic\w*|shaded|struck|strikethrough|colou?r\w*)\b/i;
-const ask = (
-  topic: string,
+const changesNothing = "it changes nothing";
+const willBeAdded = "a column will be added to the sheet";
+
+/** Questions about the file as a whole and its lines: what a copy loses, what is hidden, what else the workbook holds. */
+export function askFile(
+  sheet: RawSheet,
+  found: FoundTable,
+  answers: Answers,
+  redact: Redact,
+): { readonly questions: readonly Question[]; readonly issues: readonly SheetIssue[] } {
+  const all = [...aboutLook(sheet, found, redact), ...aboutParts(sheet), ...aboutLines(found, redact)];
+  const issues = all.flatMap(({ id, choices }): SheetIssue[] => {
+    if (!Object.hasOwn(answers, id) || choices.includes(answers[id]!)) return [];
+    const rule = `the answer to "${id}" must be one of ${choices.map((choice) => `"${choice}"`).join(", ")}`;
+    return [{ value: answers[id]!, rule }];
+  });
+  return { questions: all.filter(({ id }) => !Object.hasOwn(answers, id)), issues };
+}
+
+function question(
+  id: string,
   rows: readonly number[],
   text: string,
   asks: string,
   choices: readonly string[],
-): Question => ({ id: topic, rows, column: "", text, asks, choices });
+): Question {
+  return { id, rows, column: "", text, asks, choices };
+}
 
-/** Questions about the file as a whole: what a copy loses, what is hidden, what else the workbook holds. */
-export function askFile(sheet: RawSheet, setAside: readonly SetAside[], redact: Redact): Question[] {
-  const questions: Question[] = [];
+/** Colours and comments carry meaning that cells do not show. */
+function aboutLook(sheet: RawSheet, { setAside, lines }: FoundTable, redact: Redact): Question[] {
   const legend = setAside.filter(({ text }) => colours.test(text));
-  for (const { row, text } of legend)
-    questions.push(
-      ask(
-        `colour | ${text}`,
-        [row],
-        text,
-        `row ${row} gives a colour or type style a meaning that this file does not carry: which cases does it concern?`,
-        ["it changes nothing", "a column will be added to the sheet"],
-      ),
-    );
-  if (legend.length === 0 && sheet.kind === "text")
-    questions.push(
-      ask("colour", [], "", "a text copy of a sheet loses colours and comments: did they mean anything?", [
-        "they meant nothing",
-        "a column will be added to the sheet",
-      ]),
-    );
-  if (sheet.coloured && sheet.coloured.length > 0)
-    questions.push(
-      ask("colour", sheet.coloured, "", "these rows have coloured cells: does the colour mean anything?", [
-        "it means nothing",
-        "a column will be added to the sheet",
-      ]),
-    );
-  const comments = sheet.rows.flatMap(({ number, cells }) =>
-    cells.flatMap(({ comment }) => (comment === undefined ? [] : [{ number, comment }])),
+  const out = legend.map(({ row, text }) =>
+    question(
+      `colour | ${redact(text)}`,
+      [row],
+      redact(text),
+      `row ${row} gives a colour or type style a meaning that the cells do not show: which cases does it concern?`,
+      [changesNothing, willBeAdded],
+    ),
   );
-  for (const { number, comment } of comments)
-    questions.push(
-      ask(
-        `comment | ${redact(comment)}`,
-        [number],
-        redact(comment),
-        `a cell of row ${number} carries a comment: does it change the case?`,
-        ["it changes nothing", "the cell will be corrected in the sheet"],
-      ),
+  if (legend.length === 0 && sheet.kind === "text")
+    out.push(
+      question("colour", [], "", "a text copy of a sheet loses colours and comments: did they mean anything?", [
+        "they meant nothing",
+        willBeAdded,
+      ]),
     );
-  const hidden = sheet.rows.flatMap(({ number, hidden: isHidden }) => (isHidden ? [number] : []));
+  const cases = new Set(lines.map(({ row }) => row.number));
+  const coloured = (sheet.coloured ?? []).filter((row) => cases.has(row));
+  if (coloured.length > 0)
+    out.push(
+      question("coloured cells", coloured, "", "these rows have coloured cells: does the colour mean anything?", [
+        changesNothing,
+        willBeAdded,
+      ]),
+    );
+  for (const { number, cells } of sheet.rows)
+    for (const { comment } of cells)
+      if (comment !== undefined)
+        out.push(
+          question(
+            `comment | ${redact(comment)}`,
+            [number],
+            redact(comment),
+            `a cell of row ${number} carries a comment: does it change the case?`,
+            [changesNothing, "the cell will be corrected in the sheet"],
+          ),
+        );
+  return out;
+}
+
+/** Rows, columns and sheets that a reader of the workbook may not see, and what had to be done to read the file. */
+function aboutParts(sheet: RawSheet): Question[] {
+  const out: Question[] = [];
+  const hidden = sheet.rows.filter((row) => row.hidden).map(({ number }) => number);
   if (hidden.length > 0)
-    questions.push(
-      ask(
+    out.push(
+      question(
         "hidden rows",
         hidden,
         "",
-        "these rows are hidden in the sheet and have been read: do they belong to the cases?",
-        ["include them", "leave them out"],
+        `${hidden.length} rows are hidden in the sheet and were read: do they belong to the cases?`,
+        ["include them", leaveHidden],
+      ),
+    );
+  if (sheet.hiddenColumns && sheet.hiddenColumns.length > 0)
+    out.push(
+      question(
+        "hidden columns",
+        [],
+        sheet.hiddenColumns.join(", "),
+        "these columns are hidden in the sheet and were read: are they up to date?",
+        ["they are up to date", "the file will be corrected"],
       ),
     );
   if (sheet.otherSheets && sheet.otherSheets.length > 0)
-    questions.push(
-      ask(
+    out.push(
+      question(
         "other sheets",
         [],
         sheet.otherSheets.join(", "),
@@ -74,6 +113,32 @@ export function askFile(sheet: RawSheet, setAside: readonly SetAside[], redact: 
       ),
     );
   for (const remark of sheet.remarks ?? [])
-    questions.push(ask(`remark | ${remark}`, [], "", remark, ["it is right so", "the file will be corrected"]));
-  return questions;
+    out.push(question(`remark | ${remark}`, [], "", remark, ["it is right so", "the file will be corrected"]));
+  return out;
+}
+
+/** Lines set aside for a reason that may be wrong, and cases that are nothing but a number. */
+function aboutLines({ setAside, lines, names }: FoundTable, redact: Redact): Question[] {
+  const doubtful = setAside.filter((each) => each.doubtful);
+  const empty =
+    names.filter((name) => name !== "").length > 2
+      ? lines.filter(({ texts }) => texts.filter((text) => text !== "").length === 1)
+      : [];
+  return [
+    ...doubtful.map(({ row, text, why }) =>
+      question(lineId(text, redact), [row], redact(text), `row ${row} was set aside (${why}): is it a case?`, [
+        isNoCase,
+        isCase,
+      ]),
+    ),
+    ...empty.map(({ row, texts }) =>
+      question(
+        lineId(lineText(texts), redact),
+        [row.number],
+        redact(lineText(texts)),
+        `row ${row.number} has a number and nothing else: is it a case?`,
+        [isCase, isNoCase],
+      ),
+    ),
+  ];
 }

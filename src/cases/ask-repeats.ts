@@ -1,58 +1,109 @@
+import type { SheetIssue } from "./sheet-error.js";
+import { showValue } from "./show-value.js";
+import type { Draft } from "./doubts.js";
+import type { Redact } from "./quarantine.js";
+import type { Answers, Question, SetAside, Value } from "./types.js";
 import { questionId } from "./values/read-column.js";
-import type { CaseName } from "./table/identify-cases.js";
-import type { Line } from "./table/find-table.js";
-import type { Question, Value } from "./types.js";
 
-export const keepBoth = "different limbs or injuries: keep both";
-export const keepFirst = "the same case: keep the first";
-export const keepLast = "the same case: keep the last";
+const keepBoth = "different limbs or injuries: keep all";
+const keepFirst = "the same case: keep the first";
+const keepLast = "the same case: keep the last";
+const choices = [keepBoth, keepFirst, keepLast];
 
-export interface RepeatTask {
-  readonly lines: readonly Line[];
-  readonly names: readonly CaseName[];
-  readonly sides: readonly Value[];
-  /** Dates of injury or operation, where the sheet has them. */
-  readonly dates: readonly Value[];
-  readonly column: string;
+/** Repeated cases: open questions, and the lines that an answer drops. Nothing is dropped without one. */
+export interface Repeats {
+  readonly questions: readonly Question[];
+  readonly dropped: ReadonlySet<number>;
+  readonly setAside: readonly SetAside[];
+  readonly issues: readonly SheetIssue[];
 }
 
 /** Rows that name the same child and side, on the same date or without one, may be one case typed twice. */
-export function askRepeats({
-  lines,
-  names,
-  sides,
-  dates,
-  column,
-}: RepeatTask): (Question & { readonly lines: readonly number[] })[] {
+export function askRepeats(
+  draft: Draft,
+  sides: readonly Value[],
+  dates: readonly Value[],
+  answers: Answers,
+  redact: Redact,
+): Repeats {
+  const questions: Question[] = [];
+  const dropped = new Set<number>();
+  const setAside: SetAside[] = [];
+  const issues: SheetIssue[] = [];
+  for (const group of groupsOf(draft, sides)) {
+    const question = questionOf(draft, group, sides, dates, redact);
+    const answer = Object.hasOwn(answers, question.id) ? answers[question.id]!.trim() : undefined;
+    if (answer === undefined) questions.push(question);
+    else if (!choices.includes(answer))
+      issues.push({
+        row: question.rows[0]!,
+        column: question.column,
+        value: answer,
+        rule: `the answer to "${question.id}" must be one of ${choices.map((choice) => `"${choice}"`).join(", ")}`,
+      });
+    if (answer !== keepFirst && answer !== keepLast) continue;
+    const kept = answer === keepFirst ? group[0]! : group.at(-1)!;
+    for (const i of group) {
+      if (i === kept) continue;
+      dropped.add(i);
+      const why = `the same case as row ${draft.lines[kept]!.row.number}, as answered`;
+      setAside.push({ row: draft.lines[i]!.row.number, text: question.text, why });
+    }
+  }
+  return { questions, dropped, setAside, issues };
+}
+
+/** Lines of one child and side, where more than one. Without any name of the child, rows are cases of their own. */
+function groupsOf({ cases }: Draft, sides: readonly Value[]): number[][] {
   const groups = new Map<string, number[]>();
-  names.forEach(({ child, typed }, i) => {
-    if (typed === "" && child.startsWith("child of ")) return;
-    const side = sides[i];
-    const key = `${child.toLowerCase()}\u0000${side?.kind === "text" ? side.text : ""}`;
+  cases.forEach(({ child, typed }, i) => {
+    if (typed === "" && /^(child of|row) /.test(child)) return;
+    const key = `${child.toLowerCase()}\u0000${sideOf(sides[i])}`;
     const group = groups.get(key);
     if (group) group.push(i);
     else groups.set(key, [i]);
   });
-  return [...groups.values()]
-    .filter((group) => group.length > 1)
-    .map((group) => {
-      const first = group[0]!;
-      const iso = group.map((i) => (dates[i]?.kind === "date" ? dates[i].iso : ""));
-      const apart = new Set(iso).size > 1 && !iso.includes("");
-      const side = sides[first]?.kind === "text" ? ` ${sides[first].text}` : "";
-      const text = `${names[first]!.child}${side}`;
-      const rows = group.map((i) => lines[i]!.row.number);
-      const asks = apart
-        ? `${text} stands in ${rows.length} rows with different dates: two injuries, or visits of one case?`
-        : `${text} stands in ${rows.length} rows: the same case twice?`;
-      return {
-        id: questionId(column, "repeated", text),
-        rows,
-        column,
-        text,
-        asks,
-        choices: [keepBoth, keepFirst, keepLast],
-        lines: group,
-      };
-    });
+  return [...groups.values()].filter((group) => group.length > 1);
+}
+
+function sideOf(side: Value | undefined): string {
+  return side?.kind === "text" ? side.text : "";
+}
+
+function questionOf(
+  draft: Draft,
+  group: readonly number[],
+  sides: readonly Value[],
+  dates: readonly Value[],
+  redact: Redact,
+): Question {
+  const first = group[0]!;
+  const isos = group.map((i) => (dates[i]?.kind === "date" ? dates[i].iso : ""));
+  const apart = new Set(isos).size === group.length && !isos.includes("");
+  const text = redact(`${draft.cases[first]!.child} ${sideOf(sides[first])}`.trim());
+  const column = draft.names[Math.max(0, draft.roles.indexOf("id"))]!;
+  const differing = apart ? "" : differences(draft, group, redact);
+  return {
+    id: questionId(column, "repeated", text),
+    rows: group.map((i) => draft.lines[i]!.row.number),
+    column,
+    text,
+    asks: apart
+      ? `${text} stands in ${group.length} rows with different dates: several injuries, or visits of one case?`
+      : `${text} stands in ${group.length} rows: the same case twice?${differing}`,
+    choices,
+  };
+}
+
+/** The columns in which the rows differ, side by side; identifiers and notes only by name. */
+function differences(draft: Draft, group: readonly number[], redact: Redact): string {
+  const parts = draft.names.flatMap((name, k) => {
+    const role = draft.roles[k]!;
+    if (role === "id") return [];
+    const texts = group.map((i) => draft.lines[i]!.texts[draft.positions[k]!] ?? "");
+    if (new Set(texts).size === 1) return [];
+    const hidden = role === "identifier" || role === "note";
+    return [hidden ? name : `${name} (${group.map((i) => redact(showValue(draft.values[k]![i]!))).join(", ")})`];
+  });
+  return parts.length === 0 ? " They are equal in every cell." : ` They differ in ${parts.join(", ")}.`;
 }

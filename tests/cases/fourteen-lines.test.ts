@@ -1,7 +1,7 @@
 // The sheet with many hostile situations at once: every line has a fate, every doubt a question.
 import { expect, test } from "vitest";
 import fourteen from "./sheets/fourteen-lines.csv?raw";
-import { asked, gridOf, ofRows, ofText } from "./sheet-of.js";
+import { asked, gridOf, ofRows, ofText, question } from "./sheet-of.js";
 
 test("finds two heading rows, nine cases, the title, the total and the note", async () => {
   const table = await ofText(fourteen);
@@ -31,11 +31,13 @@ test("asks each doubt with its row and reads the rest", async () => {
   const table = await ofText(fourteen);
   expect(asked(table, "Injury: Age")).toEqual(["13.11: 5", "~15: 9", "(a date): 10"]);
   expect(asked(table, "Injury: Displ")).toEqual(["1-Mar: 6", "12 mm: 10", "999: 12"]);
-  expect(asked(table, "Injury: Grade")).toEqual(["3-4: 10"]);
+  expect(asked(table, "Injury: Grade")).toEqual(["3-4: 10", "III, 70%: 5"]);
   expect(asked(table, "Follow-up: Tech")).toEqual(["open (failed closed x2): 8"]);
-  expect(asked(table, "Follow-up: Success")).toEqual(["?: 12"]);
+  expect(asked(table, "Follow-up: Success")).toEqual(["?: 12", "yes, 120: 11"]);
+  expect(asked(table, "Follow-up: Compl")).toEqual([": 5", "-: 9", "N/A: 10", "pin site inf; stiff: 8"]);
   expect(asked(table, "Follow-up: Elev")).toEqual(["160/150: 8", "full: 10", "999: 12"]);
   expect(asked(table, "Side")).toEqual(["B: 8"]);
+  expect(question(table, "* red = lost").rows).toEqual([14]);
   expect(asked(table, "ID")).toEqual(["H003 left: 6 7"]);
 });
 

@@ -3,7 +3,7 @@ import type { RawRow, RawSheet, SetAside } from "../types.js";
 import { findHeading } from "./find-heading.js";
 import { headingRole } from "./heading-words.js";
 import { nameColumns } from "./name-columns.js";
-import { sortLines } from "./sort-lines.js";
+import { doubtful, sortLines } from "./sort-lines.js";
 
 /** One line of the table: the raw row and its cleaned texts, one for each column of the sheet. */
 export interface Line {
@@ -17,11 +17,17 @@ export interface FoundTable {
   /** One name a column position; "" for a column that has neither name nor data. */
   readonly names: readonly string[];
   readonly lines: readonly Line[];
-  readonly setAside: readonly (SetAside & { readonly cells: number })[];
+  readonly setAside: readonly AsideLine[];
+}
+
+/** A line that is no case, with the reason; `doubtful` when a person should confirm it. */
+export interface AsideLine extends SetAside {
+  readonly line: Line;
+  readonly doubtful: boolean;
 }
 
 /** Finds heading and cases of a sheet; lines that are neither are set aside with the reason. */
-export function findTable(sheet: RawSheet, kept: ReadonlySet<number> = new Set()): FoundTable {
+export function findTable(sheet: RawSheet): FoundTable {
   const grid = sheet.rows.map((row) => row.cells.map((cell) => cleanText(cell.text)));
   const heading = findHeading(grid.slice(0, 500));
   const headingNumbers = heading.rows.map((r) => sheet.rows[r]!.number);
@@ -33,13 +39,13 @@ export function findTable(sheet: RawSheet, kept: ReadonlySet<number> = new Set()
   const reasons = sortLines(grid.slice(top + 1), { heading: headingTexts, idColumn: idColumnOf(names), width });
 
   const lines: Line[] = [];
-  const setAside: FoundTable["setAside"][number][] = [];
+  const setAside: AsideLine[] = [];
   sheet.rows.forEach((row, r) => {
     if (heading.rows.includes(r)) return;
-    const above = r < top;
-    const why = above ? reasonAbove(grid[r]!) : reasons[r - top - 1];
-    if (why === undefined || (kept.has(row.number) && !above)) lines.push({ row, texts: grid[r]! });
-    else setAside.push({ row: row.number, text: lineText(grid[r]!), why, cells: row.cells.length });
+    const line = { row, texts: grid[r]! };
+    const why = r < top ? reasonAbove(line.texts) : reasons[r - top - 1];
+    if (why === undefined) lines.push(line);
+    else setAside.push({ row: row.number, text: lineText(line.texts), why, line, doubtful: doubtful.has(why) });
   });
   return { headingRows: headingNumbers, names: fillNames(names, lines), lines, setAside };
 }
@@ -75,6 +81,7 @@ function fillNames(names: readonly string[], lines: readonly Line[]): string[] {
   });
 }
 
-function lineText(texts: readonly string[]): string {
+/** What a line says, its filled cells side by side. */
+export function lineText(texts: readonly string[]): string {
   return texts.filter((text) => text !== "").join(" | ");
 }

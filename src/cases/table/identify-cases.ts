@@ -10,10 +10,10 @@ export interface CaseName {
 }
 
 export interface IdColumns {
-  readonly id?: number;
-  readonly child?: number;
+  readonly id: number | undefined;
+  readonly child: number | undefined;
   /** Identifier column that tells children apart when nothing else does; its values are never returned. */
-  readonly person?: number;
+  readonly person: number | undefined;
   readonly sides: readonly Value[];
 }
 

@@ -9,6 +9,12 @@ export interface LineContext {
   readonly width: number;
 }
 
+const loose = "figures without a case, as totals are";
+const single = "single entry without a case number";
+const beneath = "below the end of the cases";
+/** Reasons that a person should confirm. */
+export const doubtful: ReadonlySet<string> = new Set([loose, single, beneath]);
+
 const total =
   /^(grand |sub ?-?)?(totals?|sum|means?|average|avg|median|sd|s\.d\.|std\.?|st\.? ?dev\.?|standard deviation|min(imum)?|max(imum)?|range|count|number|n ?=.*|n|%|per ?cent(age)?|overall|all( cases| patients| limbs)?|summe|gesamt|mittelwert|durchschnitt|schnitt|moyenne|somme|promedio|media|totale|iqr|quartiles?)\b[^a-z]*( .{0,30})?$/i;
 const remark =
@@ -55,9 +61,9 @@ function reasonAgainst(
     filled.length <= context.width * 0.5 &&
     cellLook(lead) === "number"
   )
-    return "figures without a case, as totals are";
-  if (context.idColumn !== undefined && few && filled.length === 1) return "single entry without a case number";
-  if (below && filled.length <= context.width * 0.5) return "below the end of the cases";
+    return loose;
+  if (context.idColumn !== undefined && few && filled.length === 1) return single;
+  if (below && filled.length <= context.width * 0.5) return beneath;
   return undefined;
 }
 

@@ -94,7 +94,7 @@ function kindOf(
   cells.forEach(({ text, cell, count }, i) => {
     all += count;
     if (cell.date !== undefined || looseDate(text, latestYear) || plainDate(text, latestYear)) counts.date += count;
-    else if (numbers[i] !== undefined) counts.number += count;
+    else if (numbers[i] !== undefined || numberLike.test(text)) counts.number += count;
     else if (cell.boolean !== undefined || /^(y|n|yes|no|true|false|ja|nein)$/i.test(text)) counts.yesNo += count;
   });
   const enough = all * 0.6;
@@ -103,6 +103,9 @@ function kindOf(
   if (counts.number >= enough) return "number";
   return counts.yesNo >= enough ? "yesNo" : "text";
 }
+
+/** A number with its mark, unit, partner or remark. */
+const numberLike = /^[<>~≈≥≤]?\s*[-−]?\d+([.,]\d+)?\s*(°|deg\w*|mm|cm|%|[(/?–-].*)?$/i;
 
 /** Twice the span of the middle half on either side, at least: codes such as 999 fall outside. */
 function usualRange(

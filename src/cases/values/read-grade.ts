@@ -1,6 +1,7 @@
+import { showValue } from "../show-value.js";
 import type { Value } from "../types.js";
 import { readMissing } from "./read-missing.js";
-import { ask, leftOut, notKnown, unreadable, type Choice, type Reader } from "./reading.js";
+import { ask, leftOut, limbChoices, notKnown, unreadable, type Choice, type Reader } from "./reading.js";
 
 const roman = ["I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X"] as const;
 const prefix = /^(grade|grad|gr|g|type|typ|stage|stadium|class|cl|t)[ .:-]*(?=[ivx\d])/i;
@@ -44,8 +45,15 @@ export const readGrade: Reader = (text, _facts, cell) => {
   if (doubt) return ask("grade", text, `"${text}" marks a doubt: which grade?`, [choice(doubt), notKnown]);
   const ends = /^(.+?)\s*(?:-|–|—|\/|to|or|bis|oder|,|&|\+|->|→)\s*(.+)$/i.exec(text.replace(prefix, ""));
   const both = ends ? [plainGrade(ends[1]!), plainGrade(ends[2]!)] : [];
-  if (both[0] && both[1])
-    return ask("grade", text, `"${text}" names two grades: which one?`, [choice(both[0]), choice(both[1]), notKnown]);
+  if (both[0] && both[1]) {
+    const limbs = /[/,&+]/.test(text) ? limbChoices(both[0], both[1], showValue) : [];
+    return ask("grade", text, `"${text}" names two grades: which one?`, [
+      choice(both[0]),
+      choice(both[1]),
+      ...limbs,
+      notKnown,
+    ]);
+  }
   if (/%|mm|cm|°|\d[.,]\d|^\d+\/\d+$/.test(text))
     return ask("grade", text, `"${text}" looks like a measurement, not a grade: which grade?`, gradesAsked());
   if (cell.date !== undefined || /^\d{1,2}[-. ](jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)/i.test(text))

@@ -38,7 +38,9 @@ function convertedFraction(text: string, cell: RawCell): Reading | undefined {
 }
 
 function dayAndMonth(text: string, cell: RawCell): readonly [number, number] | undefined {
-  const iso = cell.date ?? (/^\d{4}-\d{2}-\d{2}$/.test(text) ? text : undefined);
+  const iso = cell.date ?? (/^\d{4}-\d{2}-\d{2}/.test(text) ? text : undefined);
+  const loose = /^(\d{1,2})[./](\d{1,2})[./]\d{2,4}$/.exec(text);
+  if (loose) return [Number(loose[1]), Number(loose[2])];
   if (iso) return [Number(iso.slice(8, 10)), Number(iso.slice(5, 7))];
   const match = named.exec(text);
   const back = reversed.exec(text);

@@ -1,8 +1,10 @@
+import { showValue } from "../show-value.js";
 import type { Value } from "../types.js";
 import { readMissing } from "./read-missing.js";
 import {
   ask,
   leftOut,
+  limbChoices,
   missing,
   notKnown,
   unreadable,
@@ -147,11 +149,16 @@ function markedNumber(text: string, facts: ColumnFacts): Reading {
   }
   const pair = /^([\d.,]+)\s*(?:°)?\s*[/|]\s*([\d.,]+)\s*(?:°)?$/.exec(text);
   if (pair) {
-    const numbers = [read(pair[1]!), read(pair[2]!)].filter((n) => n !== undefined);
-    return ask("pair", text, `"${text}" holds two values: two limbs, or two readings?`, [
-      ...numbers.map((number): Choice => ({ label: `only ${number}`, value: { kind: "number", number } })),
-      notKnown,
-    ]);
+    const [first, second] = [read(pair[1]!), read(pair[2]!)];
+    if (first !== undefined && second !== undefined) {
+      const [one, two] = [valued(first, undefined, ""), valued(second, undefined, "")];
+      return ask("pair", text, `"${text}" holds two values: one for each limb, or two readings?`, [
+        ...limbChoices(one, two, showValue),
+        { label: `only ${first}`, value: one },
+        { label: `only ${second}`, value: two },
+        notKnown,
+      ]);
+    }
   }
   const remark = /^([-−]?[\d.,]*\d)\s*(°|%|mm|cm|deg)?\s*[([*?!;,]\s*(.*)$/.exec(text);
   const number = remark ? read(remark[1]!) : undefined;

@@ -4,6 +4,8 @@ import type { RawCell, Value } from "../types.js";
 export interface Choice {
   readonly label: string;
   readonly value: Value;
+  /** Values of the two limbs, used when the row is split into two limbs of one child. */
+  readonly limbs?: { readonly left: Value; readonly right: Value };
 }
 
 /** What a cell was taken for: understood with the reason where its text was recoded, or asked about. */
@@ -52,6 +54,16 @@ export const leftOut: readonly Choice[] = [
   { label: "not applicable", value: missing("notApplicable") },
   { label: "lost", value: missing("lost") },
 ];
+
+/** Choices for a cell that holds two values: which limb has which. */
+export function limbChoices(first: Value, second: Value, show: (value: Value) => string): Choice[] {
+  const one = (left: Value, right: Value): Choice => ({
+    label: `left ${show(left)}, right ${show(right)}`,
+    value: missing("unknown"),
+    limbs: { left, right },
+  });
+  return [one(first, second), one(second, first)];
+}
 
 /** A cell that cannot be read in its column; the plain choices are the kinds of missing. */
 export function unreadable(text: string, expected: string, choices: readonly Choice[] = []): Reading {

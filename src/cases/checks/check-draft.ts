@@ -1,0 +1,27 @@
+import type { Doubt, Draft } from "../doubts.js";
+import { askAges } from "./ask-ages.js";
+import { askAttempts } from "./ask-attempts.js";
+import { askDateOrder } from "./ask-date-order.js";
+import { askGrades } from "./ask-grades.js";
+import { askNumbers } from "./ask-numbers.js";
+import { askRaters } from "./ask-raters.js";
+import { askSuccess } from "./ask-success.js";
+import { askSwappedDates } from "./ask-swapped-dates.js";
+import { askVisits } from "./ask-visits.js";
+
+const checks = [
+  askNumbers,
+  askSwappedDates,
+  askDateOrder,
+  askAges,
+  askGrades,
+  askSuccess,
+  askAttempts,
+  askRaters,
+  askVisits,
+];
+
+/** Runs every check of a read draft that compares cells with each other. */
+export function checkDraft(draft: Draft): Doubt[] {
+  return checks.flatMap((check) => check(draft));
+}

@@ -1,0 +1,26 @@
+import type { Draft } from "./doubts.js";
+import type { Redact } from "./quarantine.js";
+import { showValue } from "./show-value.js";
+import type { Column } from "./types.js";
+import { negativeHeading } from "./values/read-yes-no.js";
+
+const shownExamples = 3;
+
+/** A column for the table's reader; identifiers and notes without examples. */
+export function describeColumn({ names, roles, positions, facts, values }: Draft, k: number, redact: Redact): Column {
+  const [name, role, unit] = [names[k]!, roles[k]!, facts[k]!.unit];
+  const examples = new Set<string>();
+  if (role !== "identifier" && role !== "note")
+    for (const value of values[k]!) {
+      if (examples.size >= shownExamples) break;
+      if (value.kind !== "missing" && value.kind !== "asked") examples.add(redact(showValue(value)));
+    }
+  return {
+    name,
+    role,
+    position: positions[k]! + 1,
+    examples: [...examples],
+    ...(role === "success" ? { sense: negativeHeading(name) ? "negative" : "positive" } : {}),
+    ...(unit === undefined ? {} : { unit }),
+  };
+}

@@ -1,0 +1,29 @@
+import type { CaseName } from "./table/identify-cases.js";
+import type { Line } from "./table/find-table.js";
+import type { CaseRow, Value } from "./types.js";
+
+/** Values of the two limbs where one cell held both. */
+export interface Limbs {
+  readonly left: Value;
+  readonly right: Value;
+}
+
+/** The row as one case, or as two limbs of one child when the answer about its side says so. */
+export function splitLimbs(
+  line: Line,
+  name: CaseName,
+  values: readonly Value[],
+  side: number,
+  limbs: readonly (Limbs | undefined)[],
+): CaseRow[] {
+  const both = side >= 0 ? values[side] : undefined;
+  const row = line.row.number;
+  if (!(both?.kind === "text" && both.text === "both")) return [{ id: name.id, child: name.child, row, values }];
+  const base = name.typed === "" ? name.id : name.child;
+  return (["left", "right"] as const).map((limb) => ({
+    id: `${base} ${limb}`,
+    child: name.child,
+    row,
+    values: values.map((value, k) => (k === side ? { kind: "text", text: limb } : (limbs[k]?.[limb] ?? value))),
+  }));
+}
