@@ -120,7 +120,7 @@ it("strata: answers people in sentences", async () => {
       "Mantel-Haenszel difference: 6 percentage points (95% CI \u221230 to 43, by Sato's variance).",
       "Cochran-Mantel-Haenszel test: p = 0.72, no continuity correction.",
       "Exact common odds ratio: 1.4 (95% CI 0.16 to 9.7), p > 0.99.",
-      "Same odds ratio in every stratum? Breslow-Day p = 0.17, with Tarone's correction p = 0.17.",
+      "Same odds ratio in every stratum? Breslow-Day p = 0.17, with Tarone's correction p = 0.17; exact p = 0.21.",
       "",
     ].join("\n"),
   );

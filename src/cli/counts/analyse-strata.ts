@@ -1,6 +1,7 @@
 import { InputError } from "../input-error.js";
 import { breslowDay } from "../../stats/strata/breslow-day.js";
 import { exactCommonOddsRatio } from "../../stats/strata/exact-common-odds-ratio.js";
+import { exactHomogeneity } from "../../stats/strata/exact-homogeneity.js";
 import { mantelHaenszel } from "../../stats/strata/mantel-haenszel.js";
 import type { Stratum } from "../../stats/strata/strata.js";
 
@@ -21,7 +22,8 @@ export type StrataAnalysis = ReturnType<typeof analyseStrata>;
 
 function homogeneityOf(strata: readonly Stratum[]) {
   const test = breslowDay(strata);
-  if (test.p === null) return { breslowDay: null, tarone: null, because: test.because };
+  const { strata: _all, ...exact } = exactHomogeneity(strata);
+  if (test.p === null) return { breslowDay: null, tarone: null, because: test.because, exact };
   const { statistic, df, p, tarone } = test;
-  return { breslowDay: p, tarone: tarone.p, df, statistic, taroneStatistic: tarone.statistic };
+  return { breslowDay: p, tarone: tarone.p, df, statistic, taroneStatistic: tarone.statistic, exact };
 }

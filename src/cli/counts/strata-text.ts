@@ -26,9 +26,17 @@ export function strataText(analysis: StrataAnalysis): string {
     exact.oddsRatio === null
       ? `Exact common odds ratio: none, because ${exact.because}.`
       : `Exact common odds ratio: ${ratioText(exact.oddsRatio)} (${limits(ratioRangeText(exact.interval))}), ${pText(exact.p)}.`,
-    homogeneity.breslowDay === null
-      ? `Same odds ratio in every stratum? Not tested, because ${homogeneity.because}.`
-      : `Same odds ratio in every stratum? Breslow-Day ${pText(homogeneity.breslowDay)}, with Tarone's correction ${pText(homogeneity.tarone)}.`,
+    homogeneityText(homogeneity),
   );
   return lines.join("\n");
+}
+
+function homogeneityText({ exact, ...large }: StrataAnalysis["homogeneity"]): string {
+  const question = "Same odds ratio in every stratum?";
+  if (large.breslowDay === null && exact.p === null) return `${question} Not tested, because ${large.because}.`;
+  const first =
+    large.breslowDay === null
+      ? `No Breslow-Day test, because ${large.because}`
+      : `Breslow-Day ${pText(large.breslowDay)}, with Tarone's correction ${pText(large.tarone)}`;
+  return `${question} ${first}; exact ${exact.p === null ? `not computed, because ${exact.because}` : pText(exact.p)}.`;
 }

@@ -1,4 +1,4 @@
-import { betaQuantile, betaUpperQuantile } from "../../numeric/beta.js";
+import { clopperPearson } from "../clopper-pearson.js";
 import { requireOptions } from "../guards.js";
 import type { Interval } from "../types.js";
 import { requireContingency, withoutEmpty, type Contingency } from "./contingency.js";
@@ -84,14 +84,10 @@ export function fisherFreemanHalton(
 
 function simulate(table: Contingency, simulated: number, seed: number): Omit<SimulatedFreemanHaltonResult, "table"> {
   const extreme = countExtremeTables(table, simulated, seed);
-  const tail = 0.005;
   return {
     method: "Monte Carlo Fisher-Freeman-Halton",
     p: (extreme + 1) / (simulated + 1),
-    interval: {
-      low: extreme === 0 ? 0 : betaQuantile(tail, { a: extreme, b: simulated - extreme + 1 }),
-      high: extreme === simulated ? 1 : betaUpperQuantile(tail, { a: extreme + 1, b: simulated - extreme }),
-    },
+    interval: clopperPearson(extreme, simulated, { level: 0.99 }).interval,
     level: 0.99,
     simulated,
     seed,
