@@ -3,7 +3,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
-    globalSetup: ["tests/r.setup.ts"],
+    globalSetup: ["tests/r.setup.ts", "tests/build.setup.ts"],
     testTimeout: 30_000,
     hookTimeout: 120_000,
   },

@@ -1,17 +1,7 @@
-import { basename } from "node:path";
 import { version } from "../../../package.json";
-
-import { readAnswers } from "../../cases/read-answers.js";
-import { readCases } from "../../cases/read-cases.js";
-import { readSheet } from "../../cases/read-sheet.js";
-import type { CaseTable } from "../../cases/types.js";
 import { findings as findingsOf } from "../../findings/findings.js";
 import { sha256 } from "../../findings/sha256.js";
 import type { Findings } from "../../findings/types.js";
-import { checkPlan } from "../../plan/check-plan.js";
-import { draftPlan } from "../../plan/draft-plan.js";
-import { readPlan } from "../../plan/read-plan.js";
-import { successKinds, type Plan, type SuccessKind } from "../../plan/types.js";
 import { csvTable } from "../../report/csv-table.js";
 import { htmlReport, reportStyles } from "../../report/html-report.js";
 import { sections as sectionsOf } from "../../report/sections.js";
@@ -19,8 +9,8 @@ import { plainText, type Section } from "../../report/text.js";
 import { InputError } from "../input-error.js";
 import { toJson } from "../output.js";
 import { progress } from "../progress.js";
-import { readInput } from "../read-input.js";
 import { drawFigures } from "./draw-figures.js";
+import { readSeries, successKind, type SeriesFiles } from "./read-series.js";
 
 export interface MadeReport {
   /** Contents by path inside the output folder. */
@@ -30,12 +20,9 @@ export interface MadeReport {
   readonly summary: string;
 }
 
-interface MakeReportOptions {
-  readonly plan?: string;
-  readonly answers?: string;
+interface MakeReportOptions extends SeriesFiles {
   readonly level?: string;
   readonly success?: string;
-  readonly sheet?: string;
 }
 
 /** Everything that `report` writes, made in memory: the same input gives the same bytes. */
@@ -44,14 +31,8 @@ export async function makeReport(path: string, options: MakeReportOptions): Prom
   const level = Number(options.level ?? "0.95");
   if (!(level > 0 && level < 1)) throw new InputError(`--level: must lie between 0 and 1, got ${options.level}`);
   const success = successKind(options.success);
-  const bytes = await readInput(path);
-  const raw = await readSheet(bytes, basename(path), options.sheet === undefined ? {} : { sheet: options.sheet });
-  const answers =
-    options.answers === undefined ? {} : readAnswers(await textOf(options.answers), basename(options.answers));
+  const { bytes, table, plan, drafted, assumptions } = await readSeries(path, options);
   said("sheet read");
-  const given = options.plan === undefined ? undefined : readPlan(await textOf(options.plan), basename(options.plan));
-  const table = readCases(raw, { answers, ...(given?.roles === undefined ? {} : { roles: given.roles }) });
-  const { plan, assumptions } = settled(given, table, options.plan);
   const planText = toJson(plan);
   const encoder = new TextEncoder();
   const provenance = { version, sheetSha256: await sha256(bytes), planSha256: await sha256(encoder.encode(planText)) };
@@ -60,33 +41,12 @@ export async function makeReport(path: string, options: MakeReportOptions): Prom
   said("counted");
   const figures = await drawFigures(findings, said);
   const files = new Map<string, string | Uint8Array>([["findings.json", toJson(findings)]]);
-  if (given === undefined) files.set("plan-drafted.json", planText);
+  if (drafted) files.set("plan-drafted.json", planText);
   const styleHash = base64(await sha256(encoder.encode(reportStyles)));
   files.set("report.html", htmlReport({ findings, sections, figures: figures.bySection, assumptions, styleHash }));
   for (const [name, content] of figures.files) files.set(`figures/${name}`, content);
   for (const [name, content] of tableFiles(sections)) files.set(`tables/${name}`, content);
   return { files, findings, assumptions, summary: summary(findings, sections) };
-}
-
-function settled(
-  given: Plan | undefined,
-  table: CaseTable,
-  path: string | undefined,
-): { plan: Plan; assumptions: readonly string[] } {
-  if (given === undefined) return draftPlan(table);
-  checkPlan(given, table, basename(path!));
-  return { plan: given, assumptions: [] };
-}
-
-function successKind(text: string | undefined): SuccessKind | undefined {
-  if (text === undefined) return undefined;
-  const kind = successKinds.find((one) => one === text);
-  if (kind === undefined) throw new InputError(`--success: must be one of ${successKinds.join(", ")}, got ${text}`);
-  return kind;
-}
-
-async function textOf(path: string): Promise<string> {
-  return new TextDecoder().decode(await readInput(path));
 }
 
 function tableFiles(sections: readonly Section[]): [string, string][] {

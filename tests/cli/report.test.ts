@@ -1,0 +1,175 @@
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { denominator, type Ran } from "./run.js";
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "report-"));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const demo = ["data-demo/cohort.csv", "--plan", "data-demo/cohort-plan.json"];
+const file = (name: string, content: string | Uint8Array): string => {
+  writeFileSync(join(folder, name), content);
+  return join(folder, name);
+};
+const contents = (out: string): Map<string, string> =>
+  new Map(
+    (
+      readdirSync(out, { recursive: true, withFileTypes: true }) as {
+        name: string;
+        parentPath: string;
+        isFile(): boolean;
+      }[]
+    )
+      .filter((entry) => entry.isFile())
+      .map((entry) => [entry.name, readFileSync(join(entry.parentPath, entry.name)).toString("base64")]),
+  );
+
+describe("report on the demo cohort", () => {
+  let ran: Ran;
+  let seconds: number;
+  beforeAll(async () => {
+    const start = performance.now();
+    ran = await denominator("report", ...demo, "--out", join(folder, "one"));
+    seconds = (performance.now() - start) / 1000;
+  });
+
+  it("writes findings, page, figures and tables in seconds", () => {
+    expect(ran.status).toBe(0);
+    expect([...contents(join(folder, "one")).keys()]).toEqual(
+      expect.arrayContaining([
+        "findings.json",
+        "report.html",
+        "success-by-grade.svg",
+        "success-by-grade.png",
+        "how-often.csv",
+      ]),
+    );
+    expect(ran.out).toContain("Treatment succeeded in 42 of 51 shoulders (82%; 95% CI 70 to 90).");
+    // Under 3 s on a quiet machine; tests share theirs.
+    expect(seconds).toBeLessThan(15);
+  });
+  it("writes the same bytes again", async () => {
+    await denominator("report", ...demo, "--out", join(folder, "two"));
+    expect(contents(join(folder, "two"))).toEqual(contents(join(folder, "one")));
+  });
+  it("makes a page that asks for nothing and runs nothing", () => {
+    const page = readFileSync(join(folder, "one/report.html"), "utf8");
+    expect(page).toContain("default-src &#39;none&#39;".replaceAll("&#39;", "'"));
+    expect(page).not.toMatch(/<script|<link|src=|https?:\/\/(?!www\.w3\.org)/);
+  });
+  it("says at 300 dots per inch", () => {
+    const png = readFileSync(join(folder, "one/figures/success-by-grade.png"));
+    const at = png.indexOf("pHYs");
+    expect(png.readUInt32BE(at + 4)).toBe(11811);
+  });
+});
+
+it("drafts a plan, writes it and says what it took for granted", async () => {
+  const { status, err } = await denominator("report", "data-demo/cohort-as-kept.csv", "--out", join(folder, "kept"));
+  expect(status).toBe(0);
+  expect(err).toContain('taken for granted: success (position) means that "Review: OK?" is recorded as yes');
+  const plan = join(folder, "kept/plan-drafted.json");
+  const again = await denominator(
+    "report",
+    "data-demo/cohort-as-kept.csv",
+    "--plan",
+    plan,
+    "--out",
+    join(folder, "again"),
+    "--json",
+  );
+  const { findings } = JSON.parse(again.out) as {
+    findings: { howOften: { overall: { count: { successes: number; trials: number } } } };
+  };
+  expect(findings.howOften.overall.count).toMatchObject({ successes: 42, trials: 51 });
+});
+
+it("shows no name of the sheet anywhere in what it writes", async () => {
+  const { out, err } = await denominator("report", "data-demo/cohort-as-kept.csv", "--out", join(folder, "names"));
+  const all = [
+    out,
+    err,
+    ...[...contents(join(folder, "names")).values()].map((text) => Buffer.from(text, "base64").toString("utf8")),
+  ].join("\n");
+  for (const name of ["Bruno", "Fabel", "Madeup", "Notreal"]) expect(all).not.toContain(name);
+});
+
+it("counts for sharing, and as one statement", async () => {
+  const counts = await denominator("counts", ...demo, "--name", "ours");
+  expect(counts.out.split("\r\n").slice(0, 3)).toEqual([
+    "series,grade,technique,successes,cases",
+    "ours,I,closed,9,9",
+    "ours,II,closed,14,15",
+  ]);
+  const sql = await denominator("counts", "--sql", "--plan", "data-demo/cohort-plan.json", "--table", "registry");
+  expect(sql.out).toContain('FROM "registry"');
+});
+
+describe("wrong input ends with 1, a message, and nothing written", () => {
+  const sheet = "ID,Grade,Success\n1,I,yes\n2,II,no\n";
+  it.each<[string, () => string[], RegExp]>([
+    ["no such file", () => ["none.csv"], /^none\.csv: no such file\n$/],
+    [
+      "a picture",
+      () => [file("scan.png", Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0, 0, 13]))],
+      /scan\.png: /,
+    ],
+    ["an empty file", () => [file("empty.csv", "")], /empty\.csv: /],
+    ["a heading only", () => [file("heading.csv", "ID,Grade,Success\n")], /heading\.csv: /],
+    [
+      "no grade",
+      () => [file("gradeless.csv", "ID,Side,Success\n1,L,yes\n2,R,no\n")],
+      /^gradeless\.csv: no column holds a grade/,
+    ],
+    [
+      "a plan that is no JSON",
+      () => [file("s.csv", sheet), "--plan", file("plan.json", "{")],
+      /plan\.json: is not JSON/,
+    ],
+    [
+      "a plan naming an absent column",
+      () => [
+        file("s.csv", sheet),
+        "--plan",
+        file(
+          "absent.json",
+          JSON.stringify({
+            title: "t",
+            success: [{ kind: "position", says: "s", rule: { column: "Union", "=": true } }],
+            primary: "position",
+          }),
+        ),
+      ],
+      /absent\.json: success\[0\]: s\.csv has no column "Union" \(its columns: ID, Grade, Success\)/,
+    ],
+    ["a level of 95", () => [file("s.csv", sheet), "--level", "95"], /--level: must lie between 0 and 1, got 95/],
+    [
+      "a kind of success that is none",
+      () => [file("s.csv", sheet), "--success", "good"],
+      /--success: must be one of technical, position, motion, got good/,
+    ],
+  ])("%s", async (_, args, message) => {
+    const out = join(folder, "nothing");
+    const ran = await denominator("report", ...args(), "--out", out);
+    expect(ran.err).toMatch(message);
+    expect(ran.status).toBe(1);
+    expect(ran.out).toBe("");
+    expect(existsSync(out)).toBe(false);
+  });
+  it("a folder that cannot be written", async () => {
+    const blocked = file("blocked", "a file, not a folder");
+    const ran = await denominator("report", ...demo, "--out", join(blocked, "out"));
+    expect(ran.status).toBe(1);
+    expect(ran.err).toMatch(/^--out .*cannot be written/m);
+  });
+});
+
+it("a wrong call ends with 2", async () => {
+  expect((await denominator("report", "data-demo/cohort.csv")).status).toBe(2);
+  expect((await denominator("no-such-command")).status).toBe(2);
+  expect((await denominator("report", "--help")).status).toBe(0);
+});
