@@ -62,14 +62,19 @@ export function cohenKappa(table: SquareTable, options: KappaOptions = {}): Kapp
   } as const;
   const moments = kappaMoments(table, margins, disagreement);
   if (moments === null)
-    return { ...shared, estimate: null, because: "chance agreement is 1: both raters used only one and the same grade" };
+    return {
+      ...shared,
+      estimate: null,
+      because: "chance agreement is 1: both raters used only one and the same grade",
+    };
   const half = normalQuantile((1 + level) / 2) * moments.standardError;
   const interval = { low: moments.estimate - half, high: moments.estimate + half };
   return { ...shared, ...moments, interval, test: testOfZero(moments.estimate, moments.nullStandardError) };
 }
 
 function testOfZero(estimate: number, nullStandardError: number): KappaEstimate["test"] {
-  if (nullStandardError === 0) return { estimate: null, because: "one rater used a single grade, so kappa is always 0" };
+  if (nullStandardError === 0)
+    return { estimate: null, because: "one rater used a single grade, so kappa is always 0" };
   const z = estimate / nullStandardError;
   return { z, p: 2 * normalUpper(Math.abs(z)) };
 }

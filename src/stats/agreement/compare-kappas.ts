@@ -65,13 +65,25 @@ export function compareKappas(
   const one = influences(rows as readonly (readonly number[])[], first, agreeing);
   const two = influences(rows as readonly (readonly number[])[], second, agreeing);
   if (one === null || two === null)
-    return { ...shared, estimate: null, because: "one of the kappas is undefined: only one and the same grade was used" };
+    return {
+      ...shared,
+      estimate: null,
+      because: "one of the kappas is undefined: only one and the same grade was used",
+    };
   const variance = one.each.reduce((sum, value, image) => sum + (value - two.each[image]!) ** 2, 0) / images ** 2;
   const standardError = Math.sqrt(variance);
   const estimate = one.kappa - two.kappa;
   const half = normalQuantile((1 + level) / 2) * standardError;
   const interval = { low: estimate - half, high: estimate + half };
-  return { ...shared, first: one.kappa, second: two.kappa, estimate, standardError, interval, test: test(estimate, standardError) };
+  return {
+    ...shared,
+    first: one.kappa,
+    second: two.kappa,
+    estimate,
+    standardError,
+    interval,
+    test: test(estimate, standardError),
+  };
 }
 
 function test(estimate: number, standardError: number): { z: number; p: number } | NotEstimable {

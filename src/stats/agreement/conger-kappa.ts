@@ -58,7 +58,11 @@ export function congerKappa(
     incomplete: given.readings.length - images,
   } as const;
   if (images === 0) return { ...shared, estimate: null, because: "no radiograph was graded by every rater" };
-  const coefficient = pairsCoefficient(complete, allPairs(raters), agreeingWeights("congerKappa", given.grades, weights));
+  const coefficient = pairsCoefficient(
+    complete,
+    allPairs(raters),
+    agreeingWeights("congerKappa", given.grades, weights),
+  );
   const estimate = coefficient.value(coefficient.times);
   if (Number.isNaN(estimate)) return { ...shared, estimate: null, because: "only one grade was used" };
   const parts = coefficient.parts(coefficient.times);

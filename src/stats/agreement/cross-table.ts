@@ -24,11 +24,7 @@ export interface CrossTable {
  * @throws RangeError when the columns differ in length or a grade lies outside the scale
  * @example crossTable([0, 1, 1, null], [0, 1, 0, 1], { grades: 2 }).table // => [[1, 0], [1, 1]]
  */
-export function crossTable(
-  first: GradeColumn,
-  second: GradeColumn,
-  options: { readonly grades: number },
-): CrossTable {
+export function crossTable(first: GradeColumn, second: GradeColumn, options: { readonly grades: number }): CrossTable {
   const { grades } = options;
   if (!(Number.isInteger(grades) && grades >= 1))
     throw new RangeError(`crossTable: grades must be an integer of at least 1, got ${grades}`);

@@ -128,7 +128,10 @@ function oneGrade(
   raters: number,
 ): FleissGrade {
   if (share === 0) return { grade, share, estimate: null, because: "no rater gave this grade" };
-  const mixed = profiles.reduce((sum, { counts, times }) => sum + times * counts[grade]! * (raters - counts[grade]!), 0);
+  const mixed = profiles.reduce(
+    (sum, { counts, times }) => sum + times * counts[grade]! * (raters - counts[grade]!),
+    0,
+  );
   const estimate = 1 - mixed / (n * raters * (raters - 1) * share * (1 - share));
   return { grade, share, estimate, ...withTest(estimate, Math.sqrt(2 / (n * raters * (raters - 1)))) };
 }

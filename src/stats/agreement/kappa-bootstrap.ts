@@ -24,7 +24,7 @@ export type KappaBootstrap = {
  * @param options.seed integer, 0 to 2^32 - 1; default 1
  * @throws RangeError when table, weights, level, resamples or seed are out of range; TypeError for unknown options
  * @see Efron 1987, J Am Stat Assoc 82:171-185
- * @example kappaBootstrap([[88, 14, 18], [10, 40, 10], [2, 6, 12]], { resamples: 100 }).estimate // => 0.491525423728814
+ * @example kappaBootstrap([[88, 14, 18], [10, 40, 10], [2, 6, 12]], { resamples: 100 }).estimate // => 0.4915254237
  */
 export function kappaBootstrap(
   table: SquareTable,

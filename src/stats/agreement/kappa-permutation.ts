@@ -48,7 +48,9 @@ export function kappaPermutation(
   const { weights = "unweighted", permutations = 10_000, seed = 1 } = options;
   requireResamples("kappaPermutation", permutations);
   if (!namedWeights.includes(weights))
-    throw new TypeError(`kappaPermutation: weights must be one of ${namedWeights.join(", ")}, got "${String(weights)}"`);
+    throw new TypeError(
+      `kappaPermutation: weights must be one of ${namedWeights.join(", ")}, got "${String(weights)}"`,
+    );
   const margins = tableMargins("kappaPermutation", table);
   const disagreement = disagreementWeights("kappaPermutation", table.length, weights);
   const sum = (cell: (i: number, j: number) => number): number =>

@@ -54,7 +54,9 @@ export function observerVariation(
   requireResamples("observerVariation", resamples);
   const count = requireGradeReadings("observerVariation", given);
   if (columns.length !== count)
-    throw new RangeError(`observerVariation: columns must describe ${count} columns of readings, got ${columns.length}`);
+    throw new RangeError(
+      `observerVariation: columns must describe ${count} columns of readings, got ${columns.length}`,
+    );
   const agreeing = agreeingWeights("observerVariation", given.grades, weights);
   const intra = allPairs(count).filter(([a, b]) => columns[a]!.rater === columns[b]!.rater);
   const inter = allPairs(count).filter(

@@ -19,7 +19,9 @@ export function tableMargins(caller: string, table: SquareTable): TableMargins {
   if (size === 0) throw new RangeError(`${caller}: the table must have at least one row`);
   table.forEach((row, i) => {
     if (row.length !== size)
-      throw new RangeError(`${caller}: the table must be square (${size} rows), row ${i + 1} has ${row.length} columns`);
+      throw new RangeError(
+        `${caller}: the table must be square (${size} rows), row ${i + 1} has ${row.length} columns`,
+      );
     row.forEach((count, j) => {
       if (!(Number.isSafeInteger(count) && count >= 0))
         throw new RangeError(`${caller}: row ${i + 1}, column ${j + 1} must be a count of at least 0, got ${count}`);

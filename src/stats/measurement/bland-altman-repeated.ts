@@ -52,7 +52,13 @@ export function blandAltmanRepeated(
   const added = 1 - differences.reduce((sum, row) => sum + 1 / row.length, 0) / images;
   const total = betweenMeans + added * within;
   if (total === 0) return { estimate: null, because: "all differences are the same, so there is no spread" };
-  const spread = { total, parts: [[betweenMeans, images - 1], [added * within, pairs - images]] as const };
+  const spread = {
+    total,
+    parts: [
+      [betweenMeans, images - 1],
+      [added * within, pairs - images],
+    ] as const,
+  };
   const limit = (side: -1 | 1) => limitOf(side, bias, betweenMeans / images, spread, { share, level });
   return {
     method: "limits of agreement with repeated pairs (Bland and Altman 2007), limits by Zou 2013",

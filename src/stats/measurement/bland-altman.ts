@@ -58,7 +58,10 @@ export function blandAltman(
   const mean = differences.reduce((sum, value) => sum + value, 0) / n;
   const sd = Math.sqrt(differences.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (n - 1));
   if (sd === 0)
-    return { estimate: null, because: `all differences are the same (${mean}), so there is no spread to set limits by` };
+    return {
+      estimate: null,
+      because: `all differences are the same (${mean}), so there is no spread to set limits by`,
+    };
   const half = (studentTQuantile((1 + level) / 2, n - 1) * sd) / Math.sqrt(n);
   return {
     method: "Bland-Altman limits of agreement, exact limits by noncentral t",

@@ -63,17 +63,24 @@ export function intraclassCorrelation(
   if (squares === null)
     return { ...shared, estimate: null, because: "fewer than two radiographs were measured by every rater" };
   if (squares.betweenImages === 0 && squares.withinImages === 0)
-    return { ...shared, estimate: null, because: "all readings are the same, so radiographs and raters cannot be told apart" };
+    return {
+      ...shared,
+      estimate: null,
+      because: "all readings are the same, so radiographs and raters cannot be told apart",
+    };
   const single =
-    model === "one-way random" ? oneWay(squares, level)
-    : type === "consistency" ? consistency(squares, level)
-    : agreement(squares, level);
+    model === "one-way random"
+      ? oneWay(squares, level)
+      : type === "consistency"
+        ? consistency(squares, level)
+        : agreement(squares, level);
   const { images, raters, incomplete } = squares;
   const counts = { images, raters, incomplete };
   if (unit === "single") return { ...shared, ...counts, ...single };
   const average = (value: number): number => (raters * value) / (1 + (raters - 1) * value);
   // The mean of the readings of all raters: the same step for the estimate and both limits.
-  if (!("low" in single.interval)) return { ...shared, ...counts, estimate: average(single.estimate), interval: single.interval };
+  if (!("low" in single.interval))
+    return { ...shared, ...counts, estimate: average(single.estimate), interval: single.interval };
   const interval = { low: average(single.interval.low), high: average(single.interval.high) };
   return { ...shared, ...counts, estimate: average(single.estimate), interval };
 }
@@ -83,7 +90,10 @@ interface Single {
   readonly interval: Interval | NotEstimable;
 }
 
-const perfect: NotEstimable = { estimate: null, because: "the raters never differed, so there is no error to build limits from" };
+const perfect: NotEstimable = {
+  estimate: null,
+  because: "the raters never differed, so there is no error to build limits from",
+};
 
 function oneWay({ images, raters, betweenImages, withinImages }: MeanSquares, level: number): Single {
   const estimate = (betweenImages - withinImages) / (betweenImages + (raters - 1) * withinImages);
@@ -108,8 +118,7 @@ function fLimits(ratio: number, raters: number, [above, below]: readonly [number
 
 function agreement(squares: MeanSquares, level: number): Single {
   const { images: n, raters: k, betweenImages: between, betweenRaters, residual } = squares;
-  const estimate =
-    (between - residual) / (between + (k - 1) * residual + (k / n) * (betweenRaters - residual));
+  const estimate = (between - residual) / (between + (k - 1) * residual + (k / n) * (betweenRaters - residual));
   if (betweenRaters === 0 && residual === 0) return { estimate, interval: perfect };
   // Satterthwaite's degrees of freedom for the mix of rater and residual mean squares (McGraw and Wong 1996, Table 7).
   const a = (k * estimate) / (n * (1 - estimate));

@@ -33,7 +33,7 @@ export interface MeasurementError {
  * @param options.level coverage in (0, 1); default 0.95
  * @throws RangeError when readings or level are out of range; TypeError for an unknown type or option
  * @see de Vet et al. 2006, J Clin Epidemiol 59:1033-1039; Satterthwaite 1946, Biometrics Bull 2:110-114
- * @example measurementError([[30, 32], [41, 40], [55, 59], [22, 21]], { type: "consistency" }).estimate // => 1.6832508
+ * @example measurementError([[30, 32], [41, 40], [55, 59], [22, 21]], { type: "consistency" }).estimate // => 1.7320508
  */
 export function measurementError(
   readings: readonly (readonly (number | null)[])[],

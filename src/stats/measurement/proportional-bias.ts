@@ -21,7 +21,7 @@ export interface ProportionalBias {
  * @throws RangeError when lengths differ, a value is not finite or the level out of range; TypeError for unknown options
  * @returns the slope, or why there is none: fewer than three pairs, or all means alike
  * @see Bland and Altman 1999, Stat Methods Med Res 8:135-160, section 3.2; Pitman 1939, Biometrika 31:9-12
- * @example proportionalBias([10, 12, 15, 20], [11, 11, 13, 19]).slope.estimate // => 0.1592920354
+ * @example proportionalBias([10, 12, 15, 20], [11, 11, 13, 19]).slope.estimate // => 0.1412066752
  */
 export function proportionalBias(
   first: readonly (number | null)[],

@@ -34,7 +34,8 @@ export function withinSubjectSd(
   requireLevel("withinSubjectSd", level);
   const rows = repeats.map((row) => row.filter((value) => value !== null)).filter((row) => row.length >= 2);
   for (const value of rows.flat())
-    if (!Number.isFinite(value)) throw new RangeError(`withinSubjectSd: a reading must be a finite number, got ${value}`);
+    if (!Number.isFinite(value))
+      throw new RangeError(`withinSubjectSd: a reading must be a finite number, got ${value}`);
   if (rows.length === 0) return { estimate: null, because: "no radiograph has two readings" };
   const df = rows.reduce((sum, row) => sum + row.length - 1, 0);
   const squares = rows.reduce((sum, row) => {
