@@ -1,11 +1,14 @@
-"""Agreement by general-purpose Python libraries, on invented tables and readings. Writes agreement-library.json."""
+"""Agreement by general-purpose Python libraries, on invented tables and readings. Writes agreement-library.json.
+
+Alpha, AC1, AC2 and Conger's kappa have no general library here: they are worked out from their definitions in exact fractions.
+"""
 
 import json
 import random
+from collections import Counter
+from fractions import Fraction
 
-import krippendorff
 import numpy
-import scipy
 import sklearn
 import statsmodels
 from sklearn.metrics import cohen_kappa_score
@@ -50,12 +53,72 @@ def readings(size, images, raters, missing):
     return rows
 
 
+def alpha(rows, metric):
+    units = [[v + 1 for v in row if v is not None] for row in rows]
+    units = [unit for unit in units if len(unit) >= 2]
+    values = [v for unit in units for v in unit]
+    totals = Counter(values)
+
+    def apart(a, b):
+        if a == b:
+            return Fraction(0)
+        if metric == "nominal":
+            return Fraction(1)
+        if metric == "interval":
+            return Fraction(a - b) ** 2
+        if metric == "ratio":
+            return Fraction(a - b, a + b) ** 2
+        low, high = min(a, b), max(a, b)
+        between = sum(totals[v] for v in range(low, high + 1))
+        return (between - Fraction(totals[a] + totals[b], 2)) ** 2
+
+    observed = sum(
+        sum(apart(a, b) for i, a in enumerate(unit) for j, b in enumerate(unit) if i != j) / (len(unit) - 1)
+        for unit in units
+    ) / len(values)
+    expected = Fraction(sum(apart(a, b) * totals[a] * totals[b] for a in totals for b in totals)) / (
+        len(values) * (len(values) - 1)
+    )
+    return float(1 - observed / expected)
+
+
 def alphas(rows):
-    data = numpy.array([[numpy.nan if v is None else float(v + 1) for v in row] for row in rows]).T
-    return {
-        level: krippendorff.alpha(reliability_data=data, level_of_measurement=level)
-        for level in ("nominal", "ordinal", "interval", "ratio")
-    }
+    return {metric: alpha(rows, metric) for metric in ("nominal", "ordinal", "interval", "ratio")}
+
+
+def weights(size, name):
+    power = {"unweighted": 0, "linear": 1, "quadratic": 2}[name]
+    apart = [[0 if i == j else abs(i - j) ** power for j in range(size)] for i in range(size)]
+    largest = max(max(row) for row in apart)
+    return [[1 - Fraction(d, largest) for d in row] for row in apart]
+
+
+def gwet(rows, size, name):
+    """AC1 and AC2 as defined by Gwet 2014: shares over all units read, agreement over pairs of readings of one unit."""
+    w = weights(size, name)
+    units = [[v for v in row if v is not None] for row in rows]
+    units = [unit for unit in units if unit]
+    shares = [sum(Fraction(unit.count(k), len(unit)) for unit in units) / len(units) for k in range(size)]
+    paired = [unit for unit in units if len(unit) >= 2]
+    observed = sum(
+        sum(w[a][b] for i, a in enumerate(unit) for j, b in enumerate(unit) if i != j) / (len(unit) * (len(unit) - 1))
+        for unit in paired
+    ) / len(paired)
+    chance = sum(map(sum, w)) * sum(s * (1 - s) for s in shares) / (size * (size - 1))
+    return float((observed - chance) / (1 - chance))
+
+
+def conger(rows, size, name):
+    w = weights(size, name)
+    raters = len(rows[0])
+    observed = chance = Fraction(0)
+    for g in range(raters):
+        for h in range(g):
+            observed += sum(w[row[g]][row[h]] for row in rows) / Fraction(len(rows))
+            first, second = Counter(row[g] for row in rows), Counter(row[h] for row in rows)
+            chance += sum(w[a][b] * first[a] * second[b] for a in first for b in second) / Fraction(len(rows) ** 2)
+    pairs = raters * (raters - 1) // 2
+    return float((observed / pairs - chance / pairs) / (1 - chance / pairs))
 
 
 cases = []
@@ -67,11 +130,13 @@ several = []
 for number, (size, images, raters, missing) in enumerate([(4, 40, 3, 0), (4, 60, 5, 0.2), (3, 25, 4, 0.4), (5, 80, 6, 0)], 1):
     rows = readings(size, images, raters, missing)
     case = {"number": number, "grades": size, "readings": rows, "alpha": alphas(rows)}
+    case["gwet"] = {name: gwet(rows, size, name) for name in ("unweighted", "linear", "quadratic")}
     if missing == 0:
+        case["conger"] = {name: conger(rows, size, name) for name in ("unweighted", "linear", "quadratic")}
         case["fleiss"] = inter_rater.fleiss_kappa(inter_rater.aggregate_raters(numpy.array(rows))[0])
     several.append(case)
 
-versions = f"statsmodels {statsmodels.__version__}, scikit-learn {sklearn.__version__}, krippendorff 0.8, numpy {numpy.__version__}"
+versions = f"statsmodels {statsmodels.__version__}, scikit-learn {sklearn.__version__}, numpy {numpy.__version__}"
 with open(__file__.replace(".py", ".json"), "w") as out:
     json.dump({"source": versions, "kappa": cases, "several": several}, out, indent=1)
     out.write("\n")

@@ -1,7 +1,7 @@
 import { logChoose } from "../../numeric/log-choose.js";
 import type { TableMargins } from "./square-table.js";
 
-const MOST_WORK = 1e9;
+const MOST_WORK = 5e9;
 
 /**
  * Exact distribution of the summed (whole) disagreement over all pairings with these margins; null when too long.
@@ -59,10 +59,14 @@ function placements(row: number, left: readonly number[], visit: (placed: readon
   place(0, row);
 }
 
-/** Upper bound of additions: states x ways to place a row x sums. */
+/** Upper bound of additions, some ten times too high: states x ways to place a row x sums. */
 function work(rows: readonly number[], columns: readonly number[], top: number): number {
   const free = columns.toSorted((a, b) => a - b).slice(0, -1);
   const states = free.reduce((product, count) => product * (count + 1), 1);
-  const ways = (row: number): number => free.reduce((product, count) => product * (Math.min(row, count) + 1), 1);
+  const ways = (row: number): number =>
+    Math.min(
+      free.reduce((product, count) => product * (Math.min(row, count) + 1), 1),
+      Math.exp(logChoose(row + free.length, free.length)),
+    );
   return rows.reduce((sum, row, i) => sum + (i === 0 || i === rows.length - 1 ? 1 : states) * ways(row) * (top + 1), 0);
 }

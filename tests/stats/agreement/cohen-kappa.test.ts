@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { cohenKappa } from "../../../src/stats/agreement/cohen-kappa.js";
 import reference from "../../reference/agreement-library.json";
-import { digits, example } from "./examples.js";
+import { example } from "./examples.js";
 
 type Table = number[][];
 
@@ -100,14 +100,12 @@ test.each(reference.kappa)(`equals ${reference.source} on table $number`, (given
 });
 
 describe("the definition", () => {
-  const tables = fc
-    .integer({ min: 2, max: 5 })
-    .chain((size) =>
-      fc.array(fc.array(fc.integer({ min: 1, max: 40 }), { minLength: size, maxLength: size }), {
-        minLength: size,
-        maxLength: size,
-      }),
-    );
+  const tables = fc.integer({ min: 2, max: 5 }).chain((size) =>
+    fc.array(fc.array(fc.integer({ min: 1, max: 40 }), { minLength: size, maxLength: size }), {
+      minLength: size,
+      maxLength: size,
+    }),
+  );
 
   it("never exceeds observed agreement when unweighted, and turning the table over changes nothing", () => {
     fc.assert(

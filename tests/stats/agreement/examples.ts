@@ -14,6 +14,3 @@ export function example(id: string) {
   const at = (key: string): number => Number(found.expected.find((each) => each.key === key)!.recomputed);
   return { input: found.input, citation: found.citation, at };
 }
-
-/** Recomputed values carry 15 digits. */
-export const digits = 1e-13;
