@@ -62,7 +62,8 @@ function joins(draft: Unread, fields: readonly string[], extra: number, separato
     const values = draft.positions.map((position, k) => {
       const text = row[position] ?? "";
       const { value, asks } = readers[draft.roles[k]!](text, draft.facts[k]!, { text });
-      if (asks || (value.kind === "missing" && position >= at)) doubts++;
+      // A joined cell that cannot be read speaks against the joint more than a doubt elsewhere in the row.
+      if (asks || (value.kind === "missing" && position >= at)) doubts += position === at ? 2 : 1;
       return value.kind === "asked" ? unknown : value;
     });
     return { at, shown, values, doubts };
