@@ -8,7 +8,7 @@ export type OpenCases = (number: OpenNumber) => void;
 const heads = ["Case", "Grade", "First technique", "Final technique", "Outcome", "Complications"];
 
 /** A dialog that lists cases: number, grade, techniques, outcome; never an identifier. */
-export function caseDialog(cardsOf: () => readonly CaseCard[]): {
+export function caseDialog(cardOf: (id: string) => CaseCard | undefined): {
   readonly node: HTMLDialogElement;
   readonly open: OpenCases;
 } {
@@ -31,9 +31,8 @@ export function caseDialog(cardsOf: () => readonly CaseCard[]): {
   return {
     node,
     open({ text, title: name, cases }) {
-      const cards = new Map(cardsOf().map((card) => [card.id, card]));
       title.textContent = `${name}: ${text}`;
-      body.replaceChildren(...cases.map((id) => line(id, cards.get(id))));
+      body.replaceChildren(...cases.map((id) => line(id, cardOf(id))));
       if (!node.open) node.showModal();
       scroll.scrollTop = 0;
     },

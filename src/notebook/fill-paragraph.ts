@@ -17,6 +17,8 @@ export function fillParagraph(into: HTMLElement, paragraph: Paragraph, open: Ope
     const node = into.childNodes[i]!;
     const text = typeof span === "string" ? span : span.text;
     if (node.textContent !== text) node.textContent = text;
+    if (typeof span !== "string" && span.cases.length > 0)
+      (node as Element).setAttribute("aria-label", `${text}, ${span.title}`);
     numbers.set(node, span);
   }
 }

@@ -42,14 +42,21 @@ export function startNotebook<V>(cells: readonly Cell<V>[]): Notebook<V> {
       module.redefine(name, [], () => value);
     },
     observe(name, { pending, fulfilled, rejected }) {
+      // The runtime tells an observer once more when its variable is deleted.
+      let watching = true;
       const variable = module
         .variable({
           ...(pending ? { pending } : {}),
-          fulfilled: (value) => fulfilled(value as V[typeof name]),
+          fulfilled: (value) => {
+            if (watching) fulfilled(value as V[typeof name]);
+          },
           rejected: (error) => rejected(error instanceof Error ? error.message : String(error)),
         })
         .define(null, [name], (value: unknown) => value);
-      return () => void variable.delete();
+      return () => {
+        watching = false;
+        variable.delete();
+      };
     },
     dispose: () => runtime.dispose(),
   };

@@ -82,7 +82,11 @@ function openTablesInPrint(): void {
   let folded: HTMLDetailsElement[] = [];
   window.addEventListener("beforeprint", () => {
     folded = [...document.querySelectorAll<HTMLDetailsElement>("main details:not([open], .aside)")];
-    for (const one of folded) one.open = true;
+    for (const one of folded) {
+      one.open = true;
+      // The browser tells of it only after printing.
+      one.dispatchEvent(new Event("toggle"));
+    }
   });
   window.addEventListener("afterprint", () => {
     for (const one of folded) one.open = false;

@@ -15,6 +15,8 @@ export interface PictureHost {
 }
 
 const [narrowest, widest] = [256, 860];
+/** Pictures out of sight follow when nothing has changed for so long (milliseconds). */
+const patience = 180;
 
 /**
  * A picture on the page. A change of data changes the rows of the view; a change of shape or width draws it anew.
@@ -22,7 +24,7 @@ const [narrowest, widest] = [256, 860];
  * @param openCase called with the id of a case whose mark is clicked
  */
 export function pictureHost(tipOf: (id: string) => string | undefined, openCase: (id: string) => void): PictureHost {
-  const canvas = element("div", { class: "canvas" });
+  const canvas = element("div", { class: "canvas", "aria-hidden": "true" });
   const tip = element("div", { class: "tip", "aria-hidden": "true", hidden: true });
   const node = element("div", { class: "picture", role: "img" }, canvas, tip);
   const shown: { picture?: ShownPicture; view?: View; key?: string; running?: boolean; again?: boolean } = {};
@@ -46,8 +48,21 @@ export function pictureHost(tipOf: (id: string) => string | undefined, openCase:
     await shown.view.runAsync();
     canvas.style.minHeight = "";
   };
+  // A picture out of sight waits, so that the one in sight follows a control at once.
+  const sight = { seen: true, waiting: undefined as ReturnType<typeof setTimeout> | undefined };
+  new IntersectionObserver(([entry]) => {
+    sight.seen = entry!.isIntersecting;
+    if (sight.seen && sight.waiting !== undefined) redraw();
+  }).observe(node);
+  const redrawInTurn = (): void => {
+    clearTimeout(sight.waiting);
+    if (sight.seen || !shown.view) redraw();
+    else sight.waiting = setTimeout(redraw, patience);
+  };
   // One drawing at a time; of those asked for meanwhile only the last.
   const redraw = (): void => {
+    clearTimeout(sight.waiting);
+    sight.waiting = undefined;
     if (!shown.picture || node.clientWidth === 0) return;
     if (shown.running) {
       shown.again = true;
@@ -66,7 +81,7 @@ export function pictureHost(tipOf: (id: string) => string | undefined, openCase:
     node,
     show(picture) {
       shown.picture = picture;
-      redraw();
+      redrawInTurn();
     },
   };
 }

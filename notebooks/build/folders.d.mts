@@ -1,0 +1,2 @@
+export const notebooksRoot: string;
+export function notebookFolders(): string[];
