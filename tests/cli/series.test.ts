@@ -55,6 +55,27 @@ it("refuses a file without its columns or its rows", () => {
   expect(() => read("  \n")).toThrow("papers.csv: holds no text");
 });
 
+it("adds up the techniques of a grade, as the counts of an own sheet are written", () => {
+  const text =
+    "series,grade,technique,successes,cases\nown,I,closed,9,9\nown,II,closed,14,15\nown,II,open,1,1\nown,III,open,2,\n";
+  expect(read(text)).toEqual({
+    series: [
+      {
+        name: "own",
+        grades: [
+          { grade: "I", successes: 9, cases: 9 },
+          { grade: "II", successes: 15, cases: 16 },
+          { grade: "III", successes: 2, cases: null },
+        ],
+      },
+    ],
+    remarks: [],
+  });
+  expect(() => read(`${text}own,II,open,1,1\n`)).toThrow(
+    'papers.csv: row 6, column "grade": must stand once with technique "open" in series "own", and row 4 has it already, got "II"',
+  );
+});
+
 it("says which columns it does not use", () => {
   expect(read("series,grade,successes,cases,year\nA,I,3,4,1999\n").remarks).toEqual([
     'papers.csv: column "year" is not used',

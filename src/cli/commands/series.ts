@@ -17,7 +17,10 @@ export const command: Subcommand = {
     program
       .command("series")
       .description("set published series beside each other: success by grade, crude, and with one common mix of grades")
-      .argument("<file>", "csv with the columns series, grade, successes, cases; - for standard input")
+      .argument(
+        "<file>",
+        "csv with the columns series, grade, successes, cases (technique too, if wanted); - for standard input",
+      )
       .option("--mix <grades>", 'weights of the grades: "I 10, II 20"; by default the cases of all series together')
       .option("--level <fraction>", "coverage of the intervals, between 0 and 1", fraction, 0.95)
       .option("--json", "print one JSON object")

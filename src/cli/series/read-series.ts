@@ -4,7 +4,9 @@ import type { PublishedGrade, PublishedSeries } from "../../stats/series/series-
 
 /** Columns of a file of published counts, in any order. */
 const columns = ["series", "grade", "successes", "cases"] as const;
-type Column = (typeof columns)[number];
+/** A column that a file may have: then a row is one technique of a grade, and the techniques are added up. */
+const TECHNIQUE = "technique";
+type Column = (typeof columns)[number] | typeof TECHNIQUE;
 
 export interface SeriesFile {
   readonly series: readonly PublishedSeries[];
@@ -14,11 +16,12 @@ export interface SeriesFile {
 
 /**
  * Published counts from a text file: a heading row with series, grade, successes and cases, then one row a series and
- * grade. An empty count, or "not stated", is one that the paper does not give.
+ * grade, or one row a technique of it as `denominator counts` writes them. An empty count, or "not stated", is one that
+ * the paper does not give.
  * @throws SheetError with every wrong cell: file, row, column, rule
  */
 export function readSeries(bytes: Uint8Array, file: string): SeriesFile {
-  const { rows, remarks } = readText(bytes, file);
+  const { rows, remarks = [] } = readText(bytes, file);
   const records = rows
     .map(({ number, cells }) => ({ number, texts: cells.map(({ text }) => text.trim()) }))
     .filter(({ texts }) => texts.some((text) => text !== ""));
@@ -45,9 +48,9 @@ export function readSeries(bytes: Uint8Array, file: string): SeriesFile {
 
 function placesOf(heading: readonly string[], row: number, file: string): Record<Column, number> {
   const issues: SheetIssue[] = [];
-  const places = columns.map((column) => {
+  const places = [...columns, TECHNIQUE].map((column) => {
     const found = heading.filter((text) => text === column).length;
-    if (found === 0) issues.push({ row, column, rule: "must be in the heading" });
+    if (found === 0 && column !== TECHNIQUE) issues.push({ row, column, rule: "must be in the heading" });
     if (found > 1) issues.push({ row, column, rule: "must be in the heading once" });
     return [column, heading.indexOf(column)] as const;
   });
@@ -58,6 +61,7 @@ function placesOf(heading: readonly string[], row: number, file: string): Record
 interface SeriesRow extends PublishedGrade {
   readonly number: number;
   readonly name: string;
+  readonly technique: string;
 }
 
 function rowOf(row: number, cell: (column: Column) => string, issues: SheetIssue[]): Omit<SeriesRow, "number"> {
@@ -74,30 +78,40 @@ function rowOf(row: number, cell: (column: Column) => string, issues: SheetIssue
   const [successes, cases] = [count("successes"), count("cases")];
   if (successes !== null && cases !== null && successes > cases)
     issues.push({ row, column: "successes", value: String(successes), rule: `must be at most the cases (${cases})` });
-  return { name: cell("series"), grade: cell("grade"), successes, cases };
+  return { name: cell("series"), grade: cell("grade"), technique: cell(TECHNIQUE), successes, cases };
 }
 
 function checkRepeats(rows: readonly SeriesRow[], issues: SheetIssue[]): void {
   const first = new Map<string, number>();
-  for (const { number, name, grade } of rows) {
+  for (const { number, name, grade, technique } of rows) {
     if (name === "" || grade === "") continue;
-    const key = JSON.stringify([name, grade]);
+    const key = JSON.stringify([name, grade, technique]);
     const before = first.get(key);
     if (before === undefined) first.set(key, number);
-    else
-      issues.push({
-        row: number,
-        column: "grade",
-        value: grade,
-        rule: `must stand once in series "${name}", and row ${before} has it already`,
-      });
+    else {
+      const what = technique === "" ? "once" : `once with technique "${technique}"`;
+      const rule = `must stand ${what} in series "${name}", and row ${before} has it already`;
+      issues.push({ row: number, column: "grade", value: grade, rule });
+    }
   }
 }
 
 function bySeries(rows: readonly SeriesRow[]): PublishedSeries[] {
-  const names = [...new Set(rows.map(({ name }) => name))];
-  return names.map((name) => ({
-    name,
-    grades: rows.filter((row) => row.name === name).map(({ grade, successes, cases }) => ({ grade, successes, cases })),
-  }));
+  const distinct = (values: readonly string[]): string[] => [...new Set(values)];
+  return distinct(rows.map(({ name }) => name)).map((name) => {
+    const own = rows.filter((row) => row.name === name);
+    return {
+      name,
+      grades: distinct(own.map(({ grade }) => grade)).map((grade) => together(grade, own)),
+    };
+  });
+}
+
+/** A grade's counts over its techniques; not stated when one of them is not. */
+function together(grade: string, rows: readonly SeriesRow[]): PublishedGrade {
+  const add = (count: "successes" | "cases"): number | null =>
+    rows
+      .filter((row) => row.grade === grade)
+      .reduce<number | null>((sum, row) => (sum === null || row[count] === null ? null : sum + row[count]), 0);
+  return { grade, successes: add("successes"), cases: add("cases") };
 }
