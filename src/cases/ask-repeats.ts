@@ -55,15 +55,16 @@ export function askRepeats(
 
 /** Lines of one child and side, where more than one. Without any name of the child, rows are cases of their own. */
 function groupsOf({ cases }: Draft, sides: readonly Value[]): number[][] {
+  const first = new Map<string, number>();
   const groups = new Map<string, number[]>();
   cases.forEach(({ child, typed }, i) => {
     if (typed === "" && /^(child of|row) /.test(child)) return;
     const key = `${child.toLowerCase()}\u0000${sideOf(sides[i])}`;
-    const group = groups.get(key);
-    if (group) group.push(i);
-    else groups.set(key, [i]);
+    const before = first.get(key);
+    if (before === undefined) first.set(key, i);
+    else groups.set(key, [...(groups.get(key) ?? [before]), i]);
   });
-  return [...groups.values()].filter((group) => group.length > 1);
+  return [...groups.values()];
 }
 
 function sideOf(side: Value | undefined): string {

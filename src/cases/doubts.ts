@@ -65,7 +65,7 @@ export function settleDoubts(draft: Draft, doubts: readonly Doubt[], answers: An
   const issues: SheetIssue[] = [];
   for (const doubt of doubts) {
     const id = redact(doubt.id);
-    const labels = doubt.choices.map(({ label }) => redact(label));
+    const labels = doubt.choices.map(({ label }) => redact(label).trim());
     const answer = Object.hasOwn(answers, id) ? answers[id]!.trim().toLowerCase() : undefined;
     const chosen = doubt.choices.find((_, i) => labels[i]!.toLowerCase() === answer);
     if (answer !== undefined && !chosen) issues.push(unknownChoice(id, answers[id]!, labels, doubt));

@@ -9,34 +9,33 @@ export const withheld = "[withheld]";
  */
 export function quarantine(texts: Iterable<string>): Redact {
   const words = new Set<string>();
-  const whole: string[] = [];
+  const phrases: string[] = [];
   for (const text of texts) {
-    for (const word of wordsOf(text)) if (word.length >= (/\d/.test(word) ? 4 : 3)) words.add(word);
     const plain = text.toLowerCase();
-    if (wordsOf(text).every((word) => !words.has(word)) && plain.length >= 3) whole.push(plain);
-    else if (/[^\p{L}\p{N}]/u.test(text)) words.add(plain);
+    let kept = false;
+    for (const word of plain.match(part) ?? [])
+      if (word.length >= (digit.test(word) ? 4 : 3)) {
+        words.add(word);
+        kept = true;
+      }
+    // Without a word of its own ("12-3", "A B") the text is looked for as it stands.
+    if (!kept && plain.length >= 3 && phrases.length < most) phrases.push(plain);
   }
-  if (words.size === 0 && whole.length === 0) return (text) => text;
-  const spelled = whole.slice(0, 2000);
+  if (words.size === 0 && phrases.length === 0) return (text) => text;
   return (text) => {
-    let out = text.replace(token, (found) =>
-      words.has(found.toLowerCase())
-        ? withheld
-        : found.replace(part, (word) => (words.has(word.toLowerCase()) ? withheld : word)),
-    );
-    for (const phrase of spelled)
-      if (out.toLowerCase().includes(phrase)) out = out.split(new RegExp(escape(phrase), "i")).join(withheld);
+    let out = text;
+    if ((text.toLowerCase().match(part) ?? []).some((word) => words.has(word)))
+      out = text.replace(part, (word) => (words.has(word.toLowerCase()) ? withheld : word));
+    for (const phrase of phrases)
+      if (out.toLowerCase().includes(phrase)) out = out.split(new RegExp(literally(phrase), "i")).join(withheld);
     return out;
   };
 }
 
-const token = /[^\s"“”„|]+/gu;
 const part = /[\p{L}\p{N}]+/gu;
+const digit = /\d/;
+const most = 2000;
 
-function wordsOf(text: string): string[] {
-  return text.toLowerCase().match(part) ?? [];
-}
-
-function escape(text: string): string {
+function literally(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 }

@@ -43,8 +43,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
   const overflow = askOverflow(unread);
   const covered = overflow.flatMap(({ blocks }) => blocks);
   const columns = readColumns(unread, { answers, redact, covered, onProgress: options.onProgress ?? (() => {}) });
-  const named = identified(unread, columns[side]?.values ?? []);
-  const draft: Draft = { ...unread, cases: named, values: columns.map(({ values }) => values) };
+  const draft: Draft = { ...unread, values: columns.map(({ values }) => values) };
   const settled = settleDoubts(draft, [...overflow, ...checkDraft(draft)], answers, redact);
   const eventDate =
     dateColumns(draft).get("injury") ?? dateColumns(draft).get("treatment") ?? draft.roles.indexOf("date");
@@ -64,7 +63,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
       const values = settled.values.map((column) => column[i]!);
       return splitLimbs(
         line,
-        named[i]!,
+        draft.cases[i]!,
         values,
         side,
         columns.map(({ limbs }) => limbs.get(i)),
@@ -105,10 +104,10 @@ function prepare(sheet: RawSheet, options: ReadCasesOptions): Prepared {
   const redact = quarantine(withheld);
   const found = applyLineAnswers(first, options.answers ?? {}, redact);
   const unread = { sheet, lines: found.lines, names, roles, facts, positions, cases: [] };
-  return { unread: { ...unread, cases: identified(unread, []) }, redact, found };
+  return { unread: { ...unread, cases: identified(unread) }, redact, found };
 }
 
-function identified({ lines, roles, positions }: Unread, sides: Draft["values"][number]): Draft["cases"] {
+function identified({ lines, roles, positions }: Unread): Draft["cases"] {
   const at = (role: Role): number | undefined => positions[roles.indexOf(role)];
-  return identifyCases(lines, { id: at("id"), child: at("child"), person: at("identifier"), sides });
+  return identifyCases(lines, { id: at("id"), child: at("child"), person: at("identifier"), side: at("side") });
 }

@@ -13,12 +13,9 @@ export function checkArchiveSize(bytes: Uint8Array, file: string, limit = larges
   let total = 0;
   const unzip = new Unzip((part) => {
     part.ondata = (error, data) => {
-      if (error) throw new SheetError(file, [{ rule: "is damaged or cut short; ask for it again" }]);
+      if (error) throw error;
       total += data.length;
-      if (total > limit)
-        throw new SheetError(file, [
-          { rule: `unpacks to more than ${Math.round(limit / 2 ** 20)} MB, which no case sheet does; not opened` },
-        ]);
+      if (total > limit) throw new RangeError("too large");
     };
     part.start();
   });
@@ -26,8 +23,11 @@ export function checkArchiveSize(bytes: Uint8Array, file: string, limit = larges
   try {
     for (let at = 0; at < bytes.length; at += slice)
       unzip.push(bytes.subarray(at, at + slice), at + slice >= bytes.length);
-  } catch (error) {
-    if (error instanceof SheetError) throw error;
-    throw new SheetError(file, [{ rule: "is damaged or cut short; ask for it again" }]);
+  } catch {
+    const rule =
+      total > limit
+        ? `unpacks to more than ${Math.round(limit / 2 ** 20)} MB, which no case sheet does; not opened`
+        : "is damaged or cut short; ask for it again";
+    throw new SheetError(file, [{ rule }]);
   }
 }

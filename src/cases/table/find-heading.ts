@@ -49,9 +49,9 @@ function headingScore(row: readonly string[], usual: number): number {
     const role = headingRole(text);
     if (look === "number" || look === "date") against++;
     else if (look === "sentence") against += role ? 0 : 0.5;
-    else if (role) known++;
+    else if (look === "word" && role) known++;
     else if (look === "word") words++;
-    else against += 0.5;
+    else against += role ? 0 : 0.3;
   }
   if (known === 0 && words < cells.length) return 0;
   return (

@@ -4,7 +4,7 @@ import { headingRoles, plainHeading } from "./heading-words.js";
 import { readYesNo } from "../values/read-yes-no.js";
 import { readMissing } from "../values/read-missing.js";
 import type { Distinct } from "../values/column-facts.js";
-import type { ColumnFacts } from "../values/reading.js";
+import { plainFacts } from "../values/reading.js";
 
 /** Roles that one column of a table has at most. */
 const single: readonly Role[] = ["id", "child", "side", "sex", "firstTechnique", "finalTechnique"];
@@ -51,17 +51,6 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
 }
 
 const sideLike = /^(l|r|b|left|right|lt|rt|li|re|links|rechts|both|bilat\w*|g|d|\?|izq|der|dcha)([./ &+].*)?$/i;
-const plainFacts: ColumnFacts = {
-  name: "",
-  decimalComma: undefined,
-  dateOrder: "unproved",
-  unit: undefined,
-  latestYear: 2049,
-  values: "text",
-  usual: undefined,
-  span: undefined,
-  kind: "text",
-};
 const yesOrNo = ({ text, cell }: Distinct): boolean => {
   const { asks } = readYesNo(text, plainFacts, cell);
   return !asks || /^[01x✓✔✗✘+?-]$/i.test(text);

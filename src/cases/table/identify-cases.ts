@@ -1,4 +1,5 @@
-import type { Value } from "../types.js";
+import { readSide } from "../values/read-side.js";
+import { plainFacts } from "../values/reading.js";
 import type { Line } from "./find-table.js";
 
 /** Names of a case that may be shown, and its place among the child's limbs. */
@@ -14,7 +15,7 @@ export interface IdColumns {
   readonly child: number | undefined;
   /** Identifier column that tells children apart when nothing else does; its values are never returned. */
   readonly person: number | undefined;
-  readonly sides: readonly Value[];
+  readonly side: number | undefined;
 }
 
 /**
@@ -36,7 +37,7 @@ export function identifyCases(lines: readonly Line[], columns: IdColumns): CaseN
     if (id !== "") return id;
     return columns.id === undefined ? `case ${i + 1}` : `row ${lines[i]!.row.number}`;
   });
-  const ids = distinctIds(proposed, lines, columns.sides);
+  const ids = distinctIds(proposed, lines, columns.side);
   return ids.map((id, i) => ({
     id,
     child: columns.id === undefined && children[i]!.startsWith("row ") ? `child of ${id}` : children[i]!,
@@ -56,6 +57,7 @@ const numberSuffix = /^(.*\d)[./_-]([12])$/;
 
 /** Study numbers without the sign of the limb; a letter or number counts as one only beside its sibling. */
 function childNumbers(ids: readonly string[]): string[] {
+  if (!ids.some((id) => sideSuffix.test(id) || letterSuffix.test(id) || numberSuffix.test(id))) return [...ids];
   const known = new Set(ids.map((id) => id.toLowerCase()));
   const suffixes = new Map<string, Set<string>>();
   for (const id of ids)
@@ -78,14 +80,29 @@ function childNumbers(ids: readonly string[]): string[] {
 }
 
 /** Equal numbers are told apart by side, else by row. */
-function distinctIds(ids: readonly string[], lines: readonly Line[], sides: readonly Value[]): string[] {
-  const counts = new Map<string, number>();
-  for (const id of ids) counts.set(id, (counts.get(id) ?? 0) + 1);
+function distinctIds(ids: readonly string[], lines: readonly Line[], side: number | undefined): string[] {
+  const repeated = repeatedOf(ids);
+  if (repeated.size === 0) return [...ids];
   const withSide = ids.map((id, i) => {
-    const side = sides[i];
-    return counts.get(id)! > 1 && side?.kind === "text" ? `${id} ${side.text}` : id;
+    const value = repeated.has(id) && side !== undefined ? sideOf(lines[i]!.texts[side] ?? "") : "";
+    return value === "" ? id : `${id} ${value}`;
   });
-  const again = new Map<string, number>();
-  for (const id of withSide) again.set(id, (again.get(id) ?? 0) + 1);
-  return withSide.map((id, i) => (again.get(id)! > 1 ? `${id} (row ${lines[i]!.row.number})` : id));
+  const again = repeatedOf(withSide);
+  return withSide.map((id, i) => (again.has(id) ? `${id} (row ${lines[i]!.row.number})` : id));
+}
+
+function repeatedOf(ids: readonly string[]): ReadonlySet<string> {
+  const seen = new Set<string>();
+  const repeated = new Set<string>();
+  for (const id of ids) {
+    if (seen.has(id)) repeated.add(id);
+    seen.add(id);
+  }
+  return repeated;
+}
+
+/** A side plain enough to name a limb by, before any answer. */
+function sideOf(text: string): string {
+  const { value } = readSide(text, plainFacts, { text });
+  return value.kind === "text" ? value.text : "";
 }

@@ -40,36 +40,36 @@ function reasonAgainst(
   shapes: ReadonlySet<string>,
   below: boolean,
 ): string | undefined {
+  const id = context.idColumn === undefined ? "" : (line[context.idColumn] ?? "");
+  if (context.heading.some((heading) => repeats(line, heading))) return "heading repeated";
+  if (id !== "" && (looksLikeId(id) || shapes.has(shape(id)))) return undefined;
   const filled = line.flatMap((text, c) => (text === "" ? [] : [c]));
   if (filled.length === 0) return "blank line";
-  if (context.heading.some((heading) => repeats(line, heading))) return "heading repeated";
   const lead = line[filled[0]!]!;
-  const id = context.idColumn === undefined ? "" : (line[context.idColumn] ?? "");
-  const named = id !== "" && (shapes.has(shape(id)) || looksLikeId(id));
   const rest = filled.slice(1).map((c) => cellLook(line[c]!));
   const figures = rest.filter((look) => look === "number" || look === "code").length;
-  if (total.test(lead) && !named && figures >= rest.length * 0.7) return "total or average, not a case";
-  if (named) return undefined;
+  if (total.test(lead) && figures >= rest.length * 0.7) return "total or average, not a case";
   const few = filled.length <= Math.max(1, context.width * 0.25) && context.width > 2;
   if (few && remark.test(lead)) return "note, not a case";
-  if (few && filled.length === 1 && (cellLook(lead) === "sentence" || cellLook(lead) === "word"))
+  if (few && filled.length === 1 && ["sentence", "word"].includes(cellLook(lead)))
     return "note or sub-heading, not a case";
-  if (
-    context.idColumn !== undefined &&
-    id === "" &&
-    rest.length === figures &&
-    filled.length <= context.width * 0.5 &&
-    cellLook(lead) === "number"
-  )
-    return loose;
-  if (context.idColumn !== undefined && few && filled.length === 1) return single;
-  if (below && filled.length <= context.width * 0.5) return beneath;
-  return undefined;
+  if (context.idColumn !== undefined && id === "") {
+    const half = filled.length <= context.width * 0.5;
+    if (rest.length === figures && half && cellLook(lead) === "number") return loose;
+    if (few && filled.length === 1) return single;
+  }
+  return below && filled.length <= context.width * 0.5 ? beneath : undefined;
 }
 
 function repeats(line: readonly string[], heading: readonly string[]): boolean {
-  const names = heading.flatMap((text, c) => (text === "" ? [] : [c]));
-  return names.length > 1 && names.filter((c) => line[c] === heading[c]).length > names.length * 0.6;
+  let names = 0;
+  let same = 0;
+  for (let c = 0; c < heading.length; c++) {
+    if (heading[c] === "") continue;
+    names++;
+    if (line[c] === heading[c]) same++;
+  }
+  return names > 1 && same > names * 0.6;
 }
 
 /** Letters and digits of a case number as a pattern: "H020b" gives "A9A". */

@@ -61,23 +61,26 @@ const excusedBlank: Reading = {
 export function readColumn(lines: readonly Line[], task: ColumnTask): ReadColumn {
   const { position, role, facts } = task;
   const reader = readers[role];
-  const groups = new Map<string, Group>();
-  const perLine = lines.map(({ row, texts }, i) => {
+  const groups: Group[] = [];
+  const known = new Map<string, number>();
+  const perLine = new Uint32Array(lines.length);
+  lines.forEach(({ row, texts }, i) => {
     const cell = row.cells[position] ?? blank;
     const text = texts[position] ?? "";
-    const excused = text === "" && task.excused?.has(i);
     const covered = task.covered.has(i);
+    const excused = text === "" && task.excused?.has(i);
     const key = covered ? coveredKey : excused ? excusedKey : keyOf(cell);
-    let group = groups.get(key);
-    if (!group) {
+    let at = known.get(key);
+    if (at === undefined) {
+      at = groups.length;
+      known.set(key, at);
       const reading = covered ? coveredCell : excused ? excusedBlank : reader(text, facts, cell);
-      group = { reading, raw: covered ? "" : cell.text, text: covered ? "" : text, rows: [] };
-      groups.set(key, group);
+      groups.push({ reading, raw: covered ? "" : cell.text, text: covered ? "" : text, rows: [] });
     }
-    group.rows.push(row.number);
-    return group;
+    groups[at]!.rows.push(row.number);
+    perLine[i] = at;
   });
-  return settleColumn(lines, perLine, [...groups.values()], task);
+  return settleColumn(lines, perLine, groups, task);
 }
 
 function keyOf(cell: RawCell): string {

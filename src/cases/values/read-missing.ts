@@ -21,6 +21,8 @@ const words: readonly (readonly [MissingReason, RegExp])[] = [
   ],
 ];
 
+const digit = /\d/;
+
 const why: Readonly<Record<MissingReason, string>> = {
   blank: "blank",
   lost: "lost to follow-up",
@@ -33,7 +35,7 @@ const why: Readonly<Record<MissingReason, string>> = {
 /** The kinds of missing kept apart: blank, lost, died, not done, not applicable, not known; undefined for any other text. */
 export function readMissing(text: string): Reading | undefined {
   if (text === "") return blank;
-  if (text.length > 40) return undefined;
+  if (text.length > 40 || digit.test(text)) return undefined;
   const plain = text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().trim();
   for (const [reason, pattern] of words)
     if (pattern.test(plain)) return { value: { kind: "missing", reason }, why: `means ${why[reason]}` };

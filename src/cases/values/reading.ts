@@ -44,6 +44,19 @@ export interface ColumnFacts {
   readonly kind: "text" | "workbook";
 }
 
+/** Facts of a column of which nothing is known. */
+export const plainFacts: ColumnFacts = {
+  name: "",
+  decimalComma: undefined,
+  dateOrder: "unproved",
+  unit: undefined,
+  latestYear: 2049,
+  values: "text",
+  usual: undefined,
+  span: undefined,
+  kind: "text",
+};
+
 export type Reader = (text: string, facts: ColumnFacts, cell: RawCell) => Reading;
 
 export const missing = (reason: Extract<Value, { kind: "missing" }>["reason"]): Value => ({ kind: "missing", reason });

@@ -25,7 +25,7 @@ interface OpenQuestion {
 /** Gives each group of like cells its value: as read, as answered, or asked; answers for one case come before those for all. */
 export function settleColumn(
   lines: readonly Line[],
-  perLine: readonly Group[],
+  perLine: Uint32Array | readonly number[],
   groups: readonly Group[],
   task: ColumnTask,
 ): ReadColumn {
@@ -36,12 +36,12 @@ export function settleColumn(
   const record = ({ raw }: Group, rows: readonly number[], value: Value, why: string): void => {
     log.push({ row: rows[0]!, rows, column: facts.name, from: redact(raw), to: redact(showValue(value)), why });
   };
-  const outcomes = new Map<Group, Outcome>();
-  for (const group of groups) {
+  const outcomes: Outcome[] = [];
+  for (const [g, group] of groups.entries()) {
     const { asks, value, why } = group.reading;
     if (!asks) {
       const shown = withheldValue(value, task);
-      outcomes.set(group, { value: shown });
+      outcomes[g] = { value: shown };
       if (why) record(group, group.rows, shown, why);
       else if (group.raw !== group.text) record(group, group.rows, shown, "spaces or invisible signs removed");
       continue;
@@ -50,20 +50,21 @@ export function settleColumn(
     const answer = answerTo(id, asks.choices, group, task, issues);
     if (answer) {
       record(group, group.rows, answer.value, `answered: ${redact(answer.label)}`);
-      outcomes.set(group, outcomeOf(answer));
+      outcomes[g] = outcomeOf(answer);
     } else
-      outcomes.set(group, {
+      outcomes[g] = {
         value: asks.meanwhile ?? { kind: "asked", question: id },
         question: opened(questions, id, asks, redact),
-      });
+      };
   }
   const openLines = new Set<number>();
   const limbs = new Map<number, Limbs>();
-  const values = perLine.map((group, i) => {
+  const values = Array.from(perLine, (g, i) => {
+    const group = groups[g]!;
     const row = lines[i]!.row.number;
     const own = ownAnswer(group, i, task, issues);
     if (own) record(group, [row], own.value, `answered for this case: ${redact(own.label)}`);
-    const { value, question, limbs: both } = own ? outcomeOf(own) : outcomes.get(group)!;
+    const { value, question, limbs: both } = own ? outcomeOf(own) : outcomes[g]!;
     if (both) limbs.set(i, both);
     if (question) {
       question.rows.push(row);
@@ -95,7 +96,7 @@ function opened(questions: Map<string, OpenQuestion>, id: string, asks: Asks, re
     rows: [],
     choices: new Set<string>(),
   };
-  for (const { label } of asks.choices) known.choices.add(redact(label));
+  for (const { label } of asks.choices) known.choices.add(redact(label).trim());
   questions.set(id, known);
   return known;
 }
@@ -117,7 +118,7 @@ function answerTo(
 ): Choice | undefined {
   if (!Object.hasOwn(task.answers, id)) return undefined;
   const answer = task.answers[id]!.trim();
-  const chosen = choices.find(({ label }) => task.redact(label).toLowerCase() === answer.toLowerCase());
+  const chosen = choices.find(({ label }) => task.redact(label).trim().toLowerCase() === answer.toLowerCase());
   if (chosen) return chosen;
   const read = readers[task.role](answer, task.facts, { text: answer });
   if (!read.asks && answer !== "" && read.value.kind !== "missing") return { label: answer, value: read.value };
