@@ -1,4 +1,4 @@
-import { normalQuantile } from "../numeric/normal.js";
+import { normalUpperQuantile } from "../numeric/normal.js";
 import { requireCount, requireLevel, requireOptions } from "./guards.js";
 import type { Interval } from "./types.js";
 
@@ -27,12 +27,13 @@ export function wilson(successes: number, trials: number, options: { readonly le
   requireLevel("wilson", level);
   requireCount("wilson", successes, trials);
 
-  const z = normalQuantile((1 + level) / 2);
+  const z = normalUpperQuantile((1 - level) / 2);
   const estimate = successes / trials;
-  const centre = (2 * successes + z ** 2) / (2 * (trials + z ** 2));
-  const half = (z * Math.sqrt(z ** 2 + 4 * successes * (1 - estimate))) / (2 * (trials + z ** 2));
-  // Exactly 0 and 1 here; the upper end by arithmetic alone falls short of 1, or passes it, for many counts.
-  const low = successes === 0 ? 0 : centre - half;
-  const high = successes === trials ? 1 : centre + half;
+  const root = z * Math.sqrt(z ** 2 + 4 * successes * ((trials - successes) / trials));
+  const centre = 2 * successes + z ** 2;
+  // The lower root by the product of both roots: exactly 0 without successes, and no cancellation near 0.
+  const low = (2 * successes * estimate) / (centre + root);
+  // Exactly 1 here; by arithmetic alone the upper end falls short of 1, or passes it, for many counts.
+  const high = successes === trials ? 1 : (centre + root) / (2 * (trials + z ** 2));
   return { method: "wilson", successes, trials, level, estimate, interval: { low, high } };
 }
