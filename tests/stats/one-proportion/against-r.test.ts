@@ -4,13 +4,13 @@ import { expect, it } from "vitest";
 import { binomialTest } from "../../../src/stats/one-proportion/binomial-test.js";
 import { proportionIntervals } from "../../../src/stats/one-proportion/proportion-intervals.js";
 import { r } from "../../r.js";
-import { randomIntegers } from "../random-counts.js";
+import { random } from "../../../src/numeric/random.js";
 
-const next = randomIntegers(20261125);
+const { below } = random(20261125);
 const cases = Array.from({ length: 2000 }, (_, i) => {
-  const trials = 1 + next(i % 3 === 0 ? 1000 : 60);
-  const proportion = [0.5, 1 / 6, 0.9, next(1000) / 1000][i % 4]!;
-  return { successes: next(trials), trials, level: [0.8, 0.9, 0.95, 0.99][i % 4]!, proportion };
+  const trials = 1 + below(i % 3 === 0 ? 1000 : 60);
+  const proportion = [0.5, 1 / 6, 0.9, below(1001) / 1000][i % 4]!;
+  return { successes: below(trials + 1), trials, level: [0.8, 0.9, 0.95, 0.99][i % 4]!, proportion };
 });
 const vector = (values: readonly number[]): string => `c(${values.join(",")})`;
 const columns = (some: typeof cases): string => `x <- ${vector(some.map((c) => c.successes))};
