@@ -121,15 +121,6 @@ export interface Loss {
     { readonly cases: number; readonly median: number; readonly low: number; readonly high: number } | NotEstimable;
 }
 
-/** Losses of several limbs; negative where motion is better than on the other side. */
-export interface LossSummary {
-  readonly median: number;
-  readonly q1: number;
-  readonly q3: number;
-  readonly low: number;
-  readonly high: number;
-}
-
 /** Motion lost against the child's other side. */
 export interface MotionLoss {
   /** What is measured ("elevation"), in the unit of the sheet. */
@@ -141,11 +132,22 @@ export interface MotionLoss {
     readonly injured: number;
     readonly other: number;
   }[];
-  readonly loss: (LossSummary & { readonly interval: Interval }) | NotEstimable;
+  readonly loss:
+    | {
+        readonly median: number;
+        readonly interval: Interval;
+        readonly q1: number;
+        readonly q3: number;
+        readonly low: number;
+        readonly high: number;
+      }
+    | NotEstimable;
   readonly byGrade: readonly {
     readonly grade: string;
     readonly cases: readonly string[];
-    readonly summary: LossSummary | null;
+    readonly median: number | null;
+    readonly low: number | null;
+    readonly high: number | null;
   }[];
   /** Both sides injured: no other side to compare with. */
   readonly bilateral: readonly string[];
