@@ -24,7 +24,10 @@ export interface ConventionNote extends TwoGroups {
  * @see Agresti 2002, Categorical Data Analysis, section 3.6.1; Fay 2010, Biostatistics 11:373-374
  * @example conventionNote({ first: { successes: 16, trials: 31 }, second: { successes: 8, trials: 32 } }).pointProbability // => 0.0394
  */
-export function conventionNote({ first, second }: TwoGroups, options: { readonly level?: number } = {}): ConventionNote {
+export function conventionNote(
+  { first, second }: TwoGroups,
+  options: { readonly level?: number } = {},
+): ConventionNote {
   requireTwoGroups("conventionNote", { first, second });
   requireOptions("conventionNote", options, ["level"]);
   const { level = 0.95 } = options;
