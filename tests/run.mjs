@@ -24,7 +24,7 @@ const steps = [
 ];
 for (const { name, args } of steps) {
   say(`\n== ${name}`);
-  const status = run(node, args, { env: { ...process.env, BROWSER_PATH: browser } });
+  const status = run(node, args, { env: { ...process.env, BROWSER_PATH: browser, PAGES_BUILT: "1" } });
   if (status !== 0) {
     complain(`\n${name}: failed`);
     process.exit(status);

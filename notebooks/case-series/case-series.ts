@@ -2,7 +2,7 @@ import { version } from "../../package.json";
 import { readCases } from "../../src/cases/read-cases.js";
 import type { Answers, CaseTable, RawSheet, Role } from "../../src/cases/types.js";
 import { sectionPictures, type SectionPicture } from "../../src/charts/section-pictures.js";
-import { toJson } from "../../src/cli/output.js";
+import { toJson } from "../../src/report/json.js";
 import { findingsOf, type Provenance } from "../../src/findings/findings.js";
 import { sha256 } from "../../src/findings/sha256.js";
 import type { Findings } from "../../src/findings/types.js";

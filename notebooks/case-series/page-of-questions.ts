@@ -47,7 +47,13 @@ export function pageOfQuestions(notebook: Notebook<CaseSeries>, options: PageOfQ
         const controls = section.id === "how-often" ? [level.node, rule] : [];
         let held = shown.get(section.id);
         if (!held) {
-          held = questionSection(section.id, section.question, { ...options, said, controls });
+          held = questionSection(section.id, section.question, {
+            ...options,
+            said,
+            controls,
+            // The answer sends the reader to the list of failures.
+            ...(section.id === "wrong" ? { tablesOpen: true } : {}),
+          });
           shown.set(section.id, held);
           node.append(held.node);
         }

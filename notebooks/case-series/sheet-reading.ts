@@ -1,4 +1,4 @@
-import { toJson } from "../../src/cli/output.js";
+import { toJson } from "../../src/report/json.js";
 import { element } from "../../src/notebook/element.js";
 import type { Notebook } from "../../src/notebook/notebook.js";
 import { saveFile } from "../../src/notebook/save.js";

@@ -33,9 +33,9 @@ export function columnsOf(rows: readonly RowText[], width: number): Columns {
     Math.max(textWidth(row.count, fontSizeOf("count"), "sansBold"), textWidth(row.note, fontSizeOf("note"))),
   );
   if (width < narrowest) {
-    const room = width - 12 - widest((row) => textWidth(row.count, fontSizeOf("count"), "sansBold"));
-    const labels = rows.map((row) => wrapText(row.label, room, fontSizeOf("label"), "serifBold"));
-    return { wide: false, labelRight: 0, from: 16, to: width - 22, textLeft: width - 4, labels };
+    const room = (row: RowText): number => width - 18 - textWidth(row.count, fontSizeOf("count"), "sansBold");
+    const labels = rows.map((row) => wrapText(row.label, room(row), fontSizeOf("label"), "serifBold"));
+    return { wide: false, labelRight: 0, from: 14, to: width - 22, textLeft: width - 4, labels };
   }
   const most = Math.min(
     Math.max(

@@ -109,7 +109,11 @@ class Rows {
     // Beside the marks when there is room, else the count above them and the rest below.
     const middle = wide && !banded && row.note === "" ? first : top + 7;
     this.all.counts.push({ x: textLeft, y: wide ? middle : start - 3, text: row.count });
-    this.all.notes.push({ x: textLeft, y: wide ? top + 26 : band + (banded ? 19 : 0), text: row.note });
+    this.all.notes.push({
+      x: textLeft,
+      y: wide ? (row.count === "" ? band : top + 26) : band + (banded ? 19 : 0),
+      text: row.note,
+    });
     const noted = wide ? 0 : row.note === "" ? 6 : banded ? 18 : 26;
     const beside = wide && row.note !== "" ? top + 50 : 0;
     return Math.max(banded ? band + 33 : under + 12, beside) + noted;

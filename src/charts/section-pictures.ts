@@ -2,12 +2,14 @@ import type { Findings } from "../findings/types.js";
 import { plainText } from "../report/text.js";
 import { sections } from "../report/sections.js";
 import type { Drawing } from "./drawing.js";
+import { armPicture } from "./pictures/arm-picture.js";
 import { comparisonPicture } from "./pictures/comparison-picture.js";
 import { complicationsPicture } from "./pictures/complications-picture.js";
 import { denominatorsPicture } from "./pictures/denominators-picture.js";
 import { gradesPicture } from "./pictures/grades-picture.js";
 import { ladderPicture } from "./pictures/ladder-picture.js";
 import { missingPicture } from "./pictures/missing-picture.js";
+import { practicePicture } from "./pictures/practice-picture.js";
 import { subgroupsPicture } from "./pictures/subgroups-picture.js";
 
 /** A picture of one section of the page, ready to be drawn at any width. */
@@ -32,6 +34,8 @@ const makers: Readonly<Record<string, PictureMaker>> = {
   ladder: ladderPicture,
   where: subgroupsPicture,
   wrong: complicationsPicture,
+  arm: armPicture,
+  practice: practicePicture,
   missing: missingPicture,
 };
 

@@ -1,16 +1,4 @@
-/**
- * One JSON object as the contract prints it: unrounded, infinities as the strings "Infinity" and "-Infinity".
- * @throws TypeError when a NaN slipped through, naming its field
- */
-export function toJson(value: object): string {
-  return `${JSON.stringify(value, replaceInfinity, 2)}\n`;
-}
-
-function replaceInfinity(key: string, value: unknown): unknown {
-  if (typeof value !== "number" || Number.isFinite(value)) return value;
-  if (Number.isNaN(value)) throw new TypeError(`toJson: field "${key}" is NaN`);
-  return value > 0 ? "Infinity" : "-Infinity";
-}
+import { toJson } from "../report/json.js";
 
 /** Prints a result: with `--json` the object and nothing else, otherwise the text for people. */
 export function present(result: object, options: { readonly json?: boolean }, text: () => string): void {

@@ -1,7 +1,7 @@
 import type { LedgerCase } from "../ledger/types.js";
 import { medianInterval } from "../stats/measurements/median-interval.js";
 import { quartiles } from "../stats/measurements/quartiles.js";
-import type { MotionLoss } from "./types.js";
+import type { LossSummary, MotionLoss } from "./types.js";
 
 /** Loss of motion against the other side, children injured on both sides apart. */
 export function arm(
@@ -21,26 +21,21 @@ export function arm(
   return {
     name,
     pairs,
-    loss: losses.length === 0 ? { estimate: null, because: "no case has both sides measured" } : summary(losses, level),
+    loss:
+      losses.length === 0
+        ? { estimate: null, because: "no case has both sides measured" }
+        : { ...summary(losses), interval: medianInterval(losses, { level }).interval },
     byGrade: grades.map((grade) => {
       const within = pairs.filter((pair) => pair.grade === grade);
       const lost = within.map(({ injured, other }) => other - injured);
-      const none = { median: null, low: null, high: null };
-      return {
-        grade,
-        cases: within.map(({ id }) => id),
-        ...(lost.length === 0
-          ? none
-          : { median: medianInterval(lost).estimate, low: Math.min(...lost), high: Math.max(...lost) }),
-      };
+      return { grade, cases: within.map(({ id }) => id), summary: lost.length === 0 ? null : summary(lost) };
     }),
     bilateral: bilateral.map(({ id }) => id),
     notMeasured: single.filter(({ id }) => !measured.has(id)).map(({ id }) => id),
   };
 }
 
-function summary(losses: readonly number[], level: number): Extract<MotionLoss["loss"], { median: number }> {
-  const { estimate, interval } = medianInterval(losses, { level });
-  const { q1, q3 } = quartiles(losses);
-  return { median: estimate, interval, q1, q3, low: Math.min(...losses), high: Math.max(...losses) };
+function summary(losses: readonly number[]): LossSummary {
+  const { median, q1, q3, low, high } = quartiles(losses);
+  return { median, q1, q3, low, high };
 }

@@ -121,6 +121,15 @@ export interface Loss {
     { readonly cases: number; readonly median: number; readonly low: number; readonly high: number } | NotEstimable;
 }
 
+/** Losses of several limbs; negative where motion is better than on the other side. */
+export interface LossSummary {
+  readonly median: number;
+  readonly q1: number;
+  readonly q3: number;
+  readonly low: number;
+  readonly high: number;
+}
+
 /** Motion lost against the child's other side. */
 export interface MotionLoss {
   /** What is measured ("elevation"), in the unit of the sheet. */
@@ -132,22 +141,11 @@ export interface MotionLoss {
     readonly injured: number;
     readonly other: number;
   }[];
-  readonly loss:
-    | {
-        readonly median: number;
-        readonly interval: Interval;
-        readonly q1: number;
-        readonly q3: number;
-        readonly low: number;
-        readonly high: number;
-      }
-    | NotEstimable;
+  readonly loss: (LossSummary & { readonly interval: Interval }) | NotEstimable;
   readonly byGrade: readonly {
     readonly grade: string;
     readonly cases: readonly string[];
-    readonly median: number | null;
-    readonly low: number | null;
-    readonly high: number | null;
+    readonly summary: LossSummary | null;
   }[];
   /** Both sides injured: no other side to compare with. */
   readonly bilateral: readonly string[];

@@ -2,14 +2,19 @@ import { harmless } from "../report/csv-table.js";
 import { spanText, type TextTable } from "../report/text.js";
 
 /**
- * Puts a table on the clipboard, for a word processor as HTML and for a spreadsheet as tab-separated text; no cell
+ * Puts tables on the clipboard, for a word processor as HTML and for a spreadsheet as tab-separated text; no cell
  * starts a formula. The HTML has attributes and no inline styles: a browser holds what is copied to the page's policy.
  */
-export async function copyTable(table: TextTable): Promise<void> {
-  const plain = [table.head, ...table.rows.map((row) => row.map(spanText))]
+export async function copyTables(tables: readonly TextTable[]): Promise<void> {
+  const html = `<meta charset="utf-8">${tables.map(tableHtml).join("")}`;
+  await write({ "text/html": html, "text/plain": tables.map(tableText).join("\n\n") });
+}
+
+/** The table as lines of tab-separated cells. */
+export function tableText({ head, rows }: TextTable): string {
+  return [head, ...rows.map((row) => row.map(spanText))]
     .map((row) => row.map((cell) => harmless(cell.replace(/[\t\r\n]+/g, " "))).join("\t"))
     .join("\n");
-  await write({ "text/html": tableHtml(table), "text/plain": plain });
 }
 
 export async function copyText(text: string): Promise<void> {
@@ -22,7 +27,7 @@ export function tableHtml({ caption, head, rows, notes }: TextTable): string {
     `<tr>${row.map((text) => `<${tag} align="left" valign="top">${escaped(text)}</${tag}>`).join("")}</tr>`;
   const body = rows.map((row) => cells(row.map(spanText), "td")).join("");
   const foot = notes.map((note) => `<p>${escaped(note)}</p>`).join("");
-  return `<meta charset="utf-8"><table border="1" cellspacing="0" cellpadding="4"><caption>${escaped(caption)}</caption><thead>${cells(head, "th")}</thead><tbody>${body}</tbody></table>${foot}`;
+  return `<table border="1" cellspacing="0" cellpadding="4"><caption>${escaped(caption)}</caption><thead>${cells(head, "th")}</thead><tbody>${body}</tbody></table>${foot}`;
 }
 
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);

@@ -1,7 +1,7 @@
 import { csvTable } from "../report/csv-table.js";
 import { plainText, type Section, type TextTable } from "../report/text.js";
 import type { OpenCases } from "./case-dialog.js";
-import { copyTable, copyText } from "./copy.js";
+import { copyTables, copyText } from "./copy.js";
 import { button, element } from "./element.js";
 import { figureBlock, type FigureBlock, type SectionFigure } from "./figure-block.js";
 import { fillParagraph } from "./fill-paragraph.js";
@@ -37,8 +37,13 @@ export function questionSection(id: string, question: string, options: QuestionO
     () => options.said(() => copyText(wordsOf(shown!)), "Text copied"),
     `Copy text: ${question}`,
   );
+  const copyAll = button(
+    "Copy table",
+    () => options.said(() => copyTables(shown!.tables), "Table copied"),
+    `Copy table: ${question}`,
+  );
   const heading = element("h2", { id: `${id}-question` }, question);
-  const controls = [...(options.controls ?? []), element("div", { class: "bar" }, copy)];
+  const controls = [...(options.controls ?? []), element("div", { class: "bar" }, copy, copyAll)];
   const left = element("div", { class: "told" }, heading, answer, cautions, ...controls);
   const right = element("div", { class: "shown" }, figures, tables);
   return {
@@ -48,6 +53,7 @@ export function questionSection(id: string, question: string, options: QuestionO
       fillParagraphs(answer, section.answer, options.open);
       fillParagraphs(cautions, section.cautions, options.open, "caution");
       showFigures(figures, blocks, drawn, options);
+      copyAll.hidden = section.tables.length === 0;
       const key = JSON.stringify(section.tables);
       if (shownTables !== key) fillTables(tables, section.tables, drawn.length === 0, options);
       shownTables = key;
@@ -93,7 +99,7 @@ function fillTables(into: HTMLElement, tables: readonly TextTable[], alone: bool
 }
 
 function tableWithButtons(table: TextTable, { open, said }: QuestionOptions): HTMLElement[] {
-  const copy = (): Promise<void> => said(() => copyTable(table), "Table copied");
+  const copy = (): Promise<void> => said(() => copyTables([table]), "Table copied");
   const save = (): Promise<void> => said(() => saveCsv(table), "Table saved");
   const buttons = [
     button("Copy table", copy, `Copy table: ${table.caption}`),

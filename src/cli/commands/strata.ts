@@ -1,6 +1,7 @@
-import { InvalidArgumentError, type Command } from "commander";
+import type { Command } from "commander";
 import type { Subcommand } from "../command.js";
 import { present } from "../output.js";
+import { fraction } from "../parse-options.js";
 
 interface StrataOptions {
   readonly level: number;
@@ -31,9 +32,3 @@ export const command: Subcommand = {
       });
   },
 };
-
-function fraction(text: string): number {
-  const value = text.trim() === "" ? NaN : Number(text);
-  if (!(value > 0 && value < 1)) throw new InvalidArgumentError("It must be a fraction between 0 and 1.");
-  return value;
-}

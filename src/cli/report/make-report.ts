@@ -7,7 +7,7 @@ import { htmlReport, reportStyles } from "../../report/html-report.js";
 import { sections as sectionsOf } from "../../report/sections.js";
 import { plainText, type Section } from "../../report/text.js";
 import { InputError } from "../input-error.js";
-import { toJson } from "../output.js";
+import { toJson } from "../../report/json.js";
 import { progress } from "../progress.js";
 import { drawFigures } from "./draw-figures.js";
 import { readSeries, successKind, type SeriesFiles } from "./read-series.js";

@@ -56,11 +56,11 @@ function table({ name, byGrade }: MotionLoss): TextTable {
   return {
     caption: `Loss of ${name} against the other side, by grade`,
     head: ["Grade", "Measured", "Median", "Range"],
-    rows: byGrade.map(({ grade, cases, median, low, high }) => [
+    rows: byGrade.map(({ grade, cases, summary }) => [
       grade,
       casesSpan(String(cases.length), `Measured, grade ${grade}`, cases),
-      median === null ? "" : numberText(median),
-      low === null || high === null ? "" : `${numberText(low)} to ${numberText(high)}`,
+      summary === null ? "" : numberText(summary.median),
+      summary === null ? "" : `${numberText(summary.low)} to ${numberText(summary.high)}`,
     ]),
     notes: [
       "In the unit of the sheet; a negative loss means more motion than on the other side. The interval of the median is exact (sign test); quartiles by linear interpolation.",
@@ -68,6 +68,7 @@ function table({ name, byGrade }: MotionLoss): TextTable {
   };
 }
 
-function numberText(value: number): string {
+/** A whole number as it is, others to one decimal. */
+export function numberText(value: number): string {
   return decimalText(value, Number.isInteger(value) ? 0 : 1);
 }

@@ -1,0 +1,23 @@
+import { unitWords } from "../../report/unit-words.js";
+import { caseRun } from "../case-run.js";
+import type { PictureMaker } from "../section-pictures.js";
+
+/** Failures so far less those expected, case after case. */
+export const practicePicture: PictureMaker = (findings) => {
+  const { practice } = findings;
+  if ("estimate" in practice) return null;
+  const steps = practice.steps.map(({ id, failed, excess }) => ({
+    mark: { id, outcome: failed ? ("failure" as const) : ("success" as const) },
+    excess,
+  }));
+  return {
+    name: "practice",
+    caption: `Each mark is one ${unitWords(findings).one} in the order of treatment: small and filled, success; open ring, failure. The line is the failures so far less those expected of such grades.`,
+    drawing: (width) =>
+      caseRun(
+        steps,
+        { x: "case, in the order of treatment", y: "failures above those expected" },
+        width === undefined ? {} : { width },
+      ),
+  };
+};

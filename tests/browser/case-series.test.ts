@@ -1,0 +1,226 @@
+// The case series in a real browser: what it shows, that it stays on the computer, and that everyone can use it.
+import { readFileSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { axeViolations, projectRoot, testSite, type TestPage, type TestSite } from "./page.js";
+
+let site: TestSite;
+beforeAll(async () => {
+  site = await testSite();
+}, 120_000);
+afterAll(() => site.close());
+
+const drawn = async (page: Page): Promise<void> => {
+  await page.waitForSelector("#how-often .picture svg");
+  await page.waitForSelector("#missing .picture svg");
+};
+/** Opens the page, does something with it, and holds that nothing went wrong on the way. */
+const withPage = async (
+  use: (opened: Page) => Promise<void>,
+  options?: Parameters<TestSite["open"]>[1],
+): Promise<void> => {
+  const { page, trouble }: TestPage = await site.open("case-series/", options);
+  await drawn(page);
+  await use(page);
+  expect(trouble).toEqual([]);
+  await page.context().close();
+};
+const choose = (page: Page, name: string, text: string): Promise<void> =>
+  page.locator("#sheet-file").setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
+
+describe("the page of questions", () => {
+  it("shows the invented cohort at once, without a violation of its policy and without a foreign request", () =>
+    withPage(async (page) => {
+      expect(await page.locator("h1").innerText()).toBe("Closed reduction of the upper humerus in adolescents");
+      expect(await page.locator("header .line").innerText()).toContain("invented demo cohort");
+      expect(await page.locator("#how-often .answer").innerText()).toContain("42 of 51");
+      expect(await page.locator("#how-often .picture svg path").count()).toBeGreaterThanOrEqual(2 * 51);
+    }));
+
+  it("redraws the whole page when the level moves, and keeps the focus where it was", () =>
+    withPage(async (page) => {
+      const slider = page.locator("#level");
+      const loss = await page.locator("#missing .answer").innerText();
+      const picture = await page.locator("#how-often .picture svg").innerHTML();
+      await slider.press("ArrowLeft");
+      expect(await slider.getAttribute("aria-valuetext")).toBe("94%");
+      await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("94% CI");
+      await expect.poll(() => page.locator("#missing .answer").innerText()).not.toBe(loss);
+      await expect.poll(() => page.locator("#how-often .picture svg").innerHTML()).not.toBe(picture);
+      expect(await page.evaluate(() => document.activeElement?.id)).toBe("level");
+    }));
+
+  it("counts another success when its rule is chosen", () =>
+    withPage(async (page) => {
+      await page.locator("#success-rule").selectOption("motion");
+      await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("raised the arm");
+    }));
+
+  it("opens the cases behind a count by keyboard and gives the focus back", () =>
+    withPage(async (page) => {
+      const count = page.locator("#how-often .answer .count").first();
+      await count.focus();
+      await page.keyboard.press("Enter");
+      const dialog = page.locator("dialog[open]");
+      await dialog.waitFor();
+      expect(await dialog.locator("tbody tr").count()).toBe(51);
+      expect(await dialog.locator("thead").innerText()).toMatch(/Case\s+Grade\s+First technique/);
+      await page.keyboard.press("Escape");
+      await dialog.waitFor({ state: "hidden" });
+      expect(await count.evaluate((node) => node === document.activeElement)).toBe(true);
+    }));
+
+  it("copies text and table, and saves figure and table", () =>
+    withPage(
+      async (page) => {
+        const section = page.locator("#how-often");
+        const clipboard = (type: string): Promise<string> =>
+          page.evaluate(async (wanted) => {
+            const [item] = await navigator.clipboard.read();
+            return (await item!.getType(wanted)).text();
+          }, type);
+        await section.getByRole("button", { name: "Copy text: How often" }).click();
+        await page.getByText("Text copied").waitFor();
+        expect(await clipboard("text/plain")).toContain("Treatment succeeded in 42 of 51 shoulders");
+        await section.getByRole("button", { name: "Copy table: How often" }).click();
+        await page.getByText("Table copied").waitFor();
+        expect(await clipboard("text/plain")).toMatch(/^Grade\tSucceeded\tShare/);
+        expect(await clipboard("text/html")).toContain("<th");
+
+        const saved = async (name: string): Promise<{ name: string; bytes: Buffer }> => {
+          const [download] = await Promise.all([
+            page.waitForEvent("download"),
+            section.getByRole("button", { name }).click(),
+          ]);
+          return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
+        };
+        const svg = await saved("Save SVG");
+        expect(svg.bytes.toString()).toMatch(/^<svg [^>]*role="img"><title>How often did it work\?<\/title><desc>/);
+        const png = await saved("Save PNG");
+        expect(png.name).toMatch(/-300dpi\.png$/);
+        expect(png.bytes.readUInt32BE(png.bytes.indexOf("pHYs") + 4)).toBe(11811);
+        await section.locator("summary").click();
+        expect((await saved("Save CSV")).bytes.toString()).toContain("Succeeded");
+      },
+      { permissions: ["clipboard-read", "clipboard-write"] },
+    ));
+});
+
+describe("a sheet of one's own", () => {
+  const sheet =
+    "ID,Grade,First technique,Final technique,Success\na,I,closed,closed,yes\nb,II,open,open,no\nc,II,closed,closed,yes\n";
+  it("is counted after its columns were confirmed", () =>
+    withPage(async (page) => {
+      await choose(page, "mine.csv", sheet);
+      const panel = page.locator(".reading");
+      await panel.getByText("What does each column mean?").waitFor();
+      await expect.poll(() => page.locator("#how-often").isVisible()).toBe(false);
+      expect(await panel.getByLabel("Meaning of Grade").inputValue()).toBe("grade");
+      expect(await panel.locator("tr", { hasText: "First technique" }).innerText()).toContain("closed, open");
+      await panel.getByRole("button", { name: "Count these cases" }).click();
+      await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("2 of 3");
+    }));
+
+  it("is refused with file and rule when it cannot be read, and the page stays as it was", () =>
+    withPage(async (page) => {
+      await choose(page, "empty.csv", "");
+      await expect.poll(() => page.getByRole("alert").innerText()).toContain("empty.csv");
+      expect(await page.locator("#how-often .answer").innerText()).toContain("42 of 51");
+      await choose(page, "nograde.csv", "ID,Success\na,yes\nb,no\n");
+      await expect.poll(() => page.getByRole("alert").innerText()).toContain("no column holds a grade");
+    }));
+
+  it("stays text, whatever it says", () =>
+    withPage(async (page) => {
+      const evil = '<img src=x name=evil onerror="alert(1)">';
+      const quoted = `"${evil.replaceAll('"', '""')}"`;
+      const text = `ID,Grade,First technique,Success,${quoted}\n${quoted},${quoted},closed,yes,${quoted}\n=1+1,II,open,no,x\n`;
+      await choose(page, "<b class=evil>.csv", text);
+      await page.locator(".reading").getByText("What does each column mean?").waitFor();
+      const confirm = page.getByRole("button", { name: "Count these cases" });
+      await confirm.click();
+      await page.locator("#how-often .count").first().click();
+      await page.locator("dialog[open]").waitFor();
+      expect(await page.locator("[name=evil], .evil, [onerror]").count()).toBe(0);
+      expect(await page.locator(".reading").textContent()).toContain(evil);
+    }));
+});
+
+describe("for everyone", () => {
+  for (const colorScheme of ["light", "dark"] as const)
+    it(`breaks no accessibility rule, ${colorScheme}`, () =>
+      withPage(
+        async (page) => {
+          expect(await axeViolations(page)).toEqual([]);
+          await page.locator(".reading summary").click();
+          for (const fold of await page.locator("main summary").all()) await fold.click();
+          await page.locator("#how-often .count").first().click();
+          expect(await axeViolations(page)).toEqual([]);
+        },
+        { colorScheme },
+      ));
+
+  it("needs no sideways scrolling at 360 px, and its pictures fit", () =>
+    withPage(
+      async (page) => {
+        const [wide, view] = await page.evaluate(() => [
+          document.documentElement.scrollWidth,
+          document.documentElement.clientWidth,
+        ]);
+        expect(wide).toBe(view);
+        for (const svg of await page.locator(".picture svg").all())
+          expect((await svg.boundingBox())!.width).toBeLessThanOrEqual(view!);
+      },
+      { viewport: { width: 360, height: 740 } },
+    ));
+
+  it("reaches every control by the keyboard, with the focus seen", () =>
+    withPage(async (page) => {
+      const reachable = await page
+        .locator("a[href], button:visible, select:visible, input:visible, summary:visible")
+        .count();
+      const seen = new Set<string>();
+      for (let press = 0; press < reachable + 20; press++) {
+        await page.keyboard.press("Tab");
+        const [key, outline] = await page.evaluate(() => {
+          const node = document.activeElement!;
+          const box = node.getBoundingClientRect();
+          return [
+            `${node.tagName} ${box.x} ${box.y + scrollY} ${node.textContent}`,
+            getComputedStyle(node).outlineStyle,
+          ];
+        });
+        if (key!.startsWith("BODY")) break;
+        expect(outline, key).not.toBe("none");
+        seen.add(key!);
+      }
+      expect(seen.size).toBeGreaterThanOrEqual(reachable);
+    }));
+
+  it("prints light on A4 from a dark screen, without its controls and with its tables", () =>
+    withPage(
+      async (page) => {
+        await page.evaluate(() => window.dispatchEvent(new Event("beforeprint")));
+        await page.emulateMedia({ media: "print", colorScheme: "dark" });
+        expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe("rgb(255, 255, 255)");
+        for (const control of [".drop", "#level", ".bar", "nav"])
+          expect(await page.locator(control).first().isVisible(), control).toBe(false);
+        expect(await page.locator("#how-often table").isVisible()).toBe(true);
+      },
+      { colorScheme: "dark" },
+    ));
+});
+
+describe("as one file", () => {
+  it("opens from disk and works, with nothing beside it", async () => {
+    const { page, trouble } = await site.open(pathToFileURL(`${projectRoot}dist/single/case-series.html`).href);
+    await drawn(page);
+    await page.locator("#level").press("ArrowRight");
+    await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("96% CI");
+    expect(await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute("content")).toMatch(
+      /^default-src 'none'; script-src 'sha256-[^']+'; style-src 'sha256-[^']+'/,
+    );
+    expect(trouble).toEqual([]);
+  });
+});
