@@ -122,10 +122,11 @@ function caseCard(
   };
 }
 
+/** Children with limbs of more than one side; limbs whose side is not recorded are taken for different ones. */
 function bilateral(cases: readonly LedgerCase[]): string[] {
-  const limbs = new Map<string, number>();
-  for (const { child } of cases) limbs.set(child, (limbs.get(child) ?? 0) + 1);
-  return [...limbs].filter(([, n]) => n > 1).map(([child]) => child);
+  const sides = new Map<string, Set<string>>();
+  for (const { child, side, id } of cases) sides.set(child, (sides.get(child) ?? new Set()).add(side ?? id));
+  return [...sides].filter(([, seen]) => seen.size > 1).map(([child]) => child);
 }
 
 function subgroup(
