@@ -3,16 +3,17 @@ import { medianInterval } from "../stats/measurements/median-interval.js";
 import { quartiles } from "../stats/measurements/quartiles.js";
 import type { LossSummary, MotionLoss } from "./types.js";
 
-/** Loss of motion against the other side, children injured on both sides apart. */
+/**
+ * Loss of motion against the other side, children injured on both sides apart.
+ * @param options.bothSides children with both sides in the sheet, analysed or not
+ */
 export function arm(
   cases: readonly LedgerCase[],
   grades: readonly string[],
-  { name, level }: { readonly name: string; readonly level: number },
+  { name, level, bothSides }: { readonly name: string; readonly level: number; readonly bothSides: readonly string[] },
 ): MotionLoss {
-  const sides = new Map<string, number>();
-  for (const { child } of cases) sides.set(child, (sides.get(child) ?? 0) + 1);
-  const bilateral = cases.filter(({ child }) => sides.get(child)! > 1);
-  const single = cases.filter(({ child }) => sides.get(child) === 1);
+  const bilateral = cases.filter(({ child }) => bothSides.includes(child));
+  const single = cases.filter(({ child }) => !bothSides.includes(child));
   const pairs = single.flatMap(({ id, grade, motionInjured: injured, motionOther: other }) =>
     injured === null || other === null ? [] : [{ id, grade, injured, other }],
   );

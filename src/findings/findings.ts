@@ -93,7 +93,7 @@ export function findingsOf(
     arm:
       plan.motion === undefined
         ? { estimate: null, because: "the plan names no motion of both sides" }
-        : arm(analysed, ledger.grades, { name: plan.motion.name, level }),
+        : arm(analysed, ledger.grades, { name: plan.motion.name, level, bothSides: bilateral(ledger.cases) }),
     adjusted: adjusted(analysed, ledger.grades, judgementOf, level),
     practice: practice(analysed, ledger.grades, judgementOf, level),
   };
