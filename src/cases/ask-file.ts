@@ -16,7 +16,7 @@ export function askFile(
   answers: Answers,
   redact: Redact,
 ): { readonly questions: readonly Question[]; readonly issues: readonly SheetIssue[] } {
-  const all = [...aboutLook(sheet, found, redact), ...aboutParts(sheet), ...aboutLines(found, redact)];
+  const all = [...aboutLook(sheet, found, redact), ...aboutParts(sheet, found), ...aboutLines(found, redact)];
   const issues = all.flatMap(({ id, choices }): SheetIssue[] => {
     if (!Object.hasOwn(answers, id) || choices.includes(answers[id]!)) return [];
     const rule = `the answer to "${id}" must be one of ${choices.map((choice) => `"${choice}"`).join(", ")}`;
@@ -79,8 +79,18 @@ function aboutLook(sheet: RawSheet, { setAside, lines }: FoundTable, redact: Red
 }
 
 /** Rows, columns and sheets that a reader of the workbook may not see, and what had to be done to read the file. */
-function aboutParts(sheet: RawSheet): Question[] {
+function aboutParts(sheet: RawSheet, { headingRows }: FoundTable): Question[] {
   const out: Question[] = [];
+  if (headingRows.length === 0)
+    out.push(
+      question(
+        "heading",
+        [],
+        "",
+        "no row names the columns: they were numbered and every row read as a case; is that right?",
+        ["it is right so", "a heading will be added to the sheet"],
+      ),
+    );
   const hidden = sheet.rows.filter((row) => row.hidden).map(({ number }) => number);
   if (hidden.length > 0)
     out.push(

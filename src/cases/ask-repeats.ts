@@ -30,11 +30,15 @@ export function askRepeats(
   const dropped = new Set<number>();
   const setAside: SetAside[] = [];
   const issues: SheetIssue[] = [];
-  for (const group of groupsOf(draft, sides)) {
-    const question = questionOf(draft, group, sides, dates, redact);
+  const groups = groupsOf(draft, sides);
+  const long = groups.length > 1 && groups.flat().length > draft.lines.length * 0.4;
+  const rows = groups.flat().map((i) => draft.lines[i]!.row.number);
+  for (const group of groups) {
+    const question = long ? visitsQuestion(draft, rows) : questionOf(draft, group, sides, dates, redact);
     const answer = Object.hasOwn(answers, question.id) ? answers[question.id]!.trim() : undefined;
-    if (answer === undefined) questions.push(question);
-    else if (!choices.includes(answer))
+    if (answer === undefined) {
+      if (!long || questions.length === 0) questions.push(question);
+    } else if (!choices.includes(answer))
       issues.push({
         row: question.rows[0]!,
         column: question.column,
@@ -51,6 +55,20 @@ export function askRepeats(
     }
   }
   return { questions, dropped, setAside, issues };
+}
+
+/** Most children stand in several rows: the sheet has one row a visit, which is asked once. */
+function visitsQuestion(draft: Draft, rows: readonly number[]): Question {
+  const column = draft.names[Math.max(0, draft.roles.indexOf("id"))]!;
+  const asks = "most cases stand in several rows: one row a visit, or cases of their own?";
+  return {
+    id: questionId(column, "several rows a case", ""),
+    rows: rows.toSorted((a, b) => a - b),
+    column,
+    text: "",
+    asks,
+    choices,
+  };
 }
 
 /** Lines of one child and side, where more than one. Without any name of the child, rows are cases of their own. */

@@ -13,6 +13,7 @@ import { applyLineAnswers } from "./table/apply-line-answers.js";
 import { assignRoles } from "./table/assign-roles.js";
 import { distinctCells } from "./table/distinct-cells.js";
 import { findTable, type FoundTable } from "./table/find-table.js";
+import { headingRoles } from "./table/heading-words.js";
 import { guessRoles } from "./table/guess-roles.js";
 import { identifyCases } from "./table/identify-cases.js";
 import type { Answers, CaseTable, RawSheet, Role, SetAside } from "./types.js";
@@ -94,6 +95,10 @@ function prepare(sheet: RawSheet, options: ReadCasesOptions): Prepared {
   if (first.lines.length === 0)
     throw new SheetError(sheet.file, [{ rule: "holds no cases; expected a heading row and one row a case" }]);
   const { lines } = first;
+  if (first.names.length === 1 && headingRoles(first.names[0]!).length === 0)
+    throw new SheetError(sheet.file, [
+      { rule: "holds no cases: one column, without a heading that names a grade or outcome" },
+    ]);
   const positions = first.names.flatMap((name, c) => (name === "" ? [] : [c]));
   const names = positions.map((c) => first.names[c]!);
   const cells: readonly (readonly Distinct[])[] = positions.map((c) => distinctCells(lines, c));

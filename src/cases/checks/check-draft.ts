@@ -5,6 +5,7 @@ import { askDateOrder } from "./ask-date-order.js";
 import { askGrades } from "./ask-grades.js";
 import { askNumbers } from "./ask-numbers.js";
 import { askRaters } from "./ask-raters.js";
+import { askSpellings } from "./ask-spellings.js";
 import { askSuccess } from "./ask-success.js";
 import { askSwappedDates } from "./ask-swapped-dates.js";
 import { askVisits } from "./ask-visits.js";
@@ -16,6 +17,7 @@ const checks = [
   askAges,
   askGrades,
   askSuccess,
+  askSpellings,
   askAttempts,
   askRaters,
   askVisits,

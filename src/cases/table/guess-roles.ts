@@ -36,7 +36,7 @@ function checked(candidates: readonly Role[], name: string, cells: readonly Dist
 }
 
 function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
-  if (role === "success") return mostly(values, yesOrNo);
+  if (role === "success") return mostly(values, yesOrNo) || fewWords(values);
   if (role === "sex") return mostly(values, ({ text }) => text.length <= 8);
   if (role === "side") return mostly(values, ({ text }) => sideLike.test(text));
   if (role === "date") return mostly(values, (value) => isDate(value) || /^\d{5}$/.test(value.text), 0.3);
@@ -48,6 +48,11 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
     return mostly(values, ({ text }) => /\p{L}{2}/u.test(text)) && !mostly(values, isDate);
   if (role === "complication") return !mostly(values, isDate);
   return true;
+}
+
+/** A short list of words, as outcomes have ("good", "fair", "partial"). */
+function fewWords(values: readonly Distinct[]): boolean {
+  return values.length <= 8 && mostly(values, ({ text }) => /^\p{L}[\p{L}*/() ]{0,20}$/u.test(text), 0.8);
 }
 
 const sideLike = /^(l|r|b|left|right|lt|rt|li|re|links|rechts|both|bilat\w*|g|d|\?|izq|der|dcha)([./ &+].*)?$/i;

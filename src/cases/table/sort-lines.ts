@@ -22,13 +22,12 @@ const remark =
 
 /** Sorts the lines below the heading in reading order: the reason why each is no case, or undefined. */
 export function sortLines(lines: readonly (readonly string[])[], context: LineContext): (string | undefined)[] {
-  const shapes = commonShapes(lines, context.idColumn);
+  const shapes = commonShapes(firstBlock(lines), context.idColumn);
+  const words = wordColumns(lines, context.idColumn);
   let below = false;
-  let blanks = 0;
   return lines.map((line) => {
-    const why = reasonAgainst(line, context, shapes, below || blanks > 1);
-    blanks = why === "blank line" ? blanks + 1 : 0;
-    if (why !== undefined && why !== "blank line" && why !== "heading repeated") below = true;
+    const why = reasonAgainst(line, { ...context, shapes, words }, below);
+    if (why !== undefined && why !== "heading repeated") below = true;
     if (why === undefined) below = false;
     return why;
   });
@@ -36,26 +35,29 @@ export function sortLines(lines: readonly (readonly string[])[], context: LineCo
 
 function reasonAgainst(
   line: readonly string[],
-  context: LineContext,
-  shapes: ReadonlySet<string>,
+  context: LineContext & { readonly shapes: ReadonlySet<string>; readonly words: readonly number[] },
   below: boolean,
 ): string | undefined {
   const id = context.idColumn === undefined ? "" : (line[context.idColumn] ?? "");
   if (context.heading.some((heading) => repeats(line, heading))) return "heading repeated";
-  if (id !== "" && (looksLikeId(id) || shapes.has(shape(id)))) return undefined;
+  const known = id !== "" && context.shapes.has(shape(id));
+  if (known) return undefined;
   const filled = line.flatMap((text, c) => (text === "" ? [] : [c]));
   if (filled.length === 0) return "blank line";
   const lead = line[filled[0]!]!;
   const rest = filled.slice(1).map((c) => cellLook(line[c]!));
   const figures = rest.filter((look) => look === "number" || look === "code").length;
   if (total.test(lead) && figures >= rest.length * 0.7) return "total or average, not a case";
+  const alone = filled.length === 1 && context.width > 2;
+  if (id !== "" && looksLikeId(id)) return alone && context.shapes.size > 0 ? single : undefined;
   const few = filled.length <= Math.max(1, context.width * 0.25) && context.width > 2;
   if (few && remark.test(lead)) return "note, not a case";
   if (few && filled.length === 1 && ["sentence", "word"].includes(cellLook(lead)))
     return "note or sub-heading, not a case";
   if (context.idColumn !== undefined && id === "") {
+    const wordless = context.words.length > 0 && context.words.every((c) => !wordy(line[c] ?? ""));
     const half = filled.length <= context.width * 0.5;
-    if (rest.length === figures && half && cellLook(lead) === "number") return loose;
+    if (rest.length === figures && (half || wordless) && cellLook(lead) === "number") return loose;
     if (few && filled.length === 1) return single;
   }
   return below && filled.length <= context.width * 0.5 ? beneath : undefined;
@@ -70,6 +72,28 @@ function repeats(line: readonly string[], heading: readonly string[]): boolean {
     if (line[c] === heading[c]) same++;
   }
   return names > 1 && same > names * 0.6;
+}
+
+/** The lines before the first blank one, when they are enough to know the pattern of the case numbers by. */
+function firstBlock(lines: readonly (readonly string[])[]): readonly (readonly string[])[] {
+  const end = lines.findIndex((line) => line.every((text) => text === ""));
+  return end >= 3 ? lines.slice(0, end) : lines;
+}
+
+/** Columns that hold words or codes in most lines, as grades and sides do: a line of totals leaves them empty. */
+function wordColumns(lines: readonly (readonly string[])[], idColumn: number | undefined): number[] {
+  const sample = lines.slice(0, 200);
+  const width = Math.max(0, ...sample.map((line) => line.length));
+  return Array.from({ length: width }, (_, c) => c).filter((c) => {
+    if (c === idColumn) return false;
+    const worded = sample.filter((line) => wordy(line[c] ?? "")).length;
+    return worded > sample.length * 0.6;
+  });
+}
+
+function wordy(text: string): boolean {
+  const look = cellLook(text);
+  return look === "word" || look === "code";
 }
 
 /** Letters and digits of a case number as a pattern: "H020b" gives "A9A". */
@@ -88,7 +112,7 @@ function commonShapes(lines: readonly (readonly string[])[], idColumn: number | 
   if (idColumn === undefined) return new Set();
   for (const line of lines) {
     const text = line[idColumn] ?? "";
-    if (text === "" || total.test(text)) continue;
+    if (text === "" || total.test(text) || line.filter((each) => each !== "").length < 2) continue;
     named++;
     counts.set(shape(text), (counts.get(shape(text)) ?? 0) + 1);
   }

@@ -30,13 +30,25 @@ export function columnFacts(
     name,
     decimalComma,
     dateOrder: orderOf(present, latestYear),
-    unit: headingUnit(name) ?? (role === "measurement" ? cellUnit(present) : undefined),
+    unit: measured.has(role)
+      ? (headingUnit(name) ?? (role === "measurement" ? cellUnit(present) : undefined))
+      : undefined,
+    wordGrades: role === "grade" && mostlyWords(present),
     latestYear,
     values: kindOf(present, numbers, latestYear),
     usual: usualRange(present, numbers),
     span: sorted.length > 0 ? { first: sorted[0]!, last: sorted.at(-1)! } : undefined,
     kind: sheet.kind,
   };
+}
+
+const measured: ReadonlySet<Role> = new Set(["measurement", "age", "followUp", "rater", "other"]);
+
+/** Grades in words or letters ("mild", "B"), not in Roman or Arabic numbers. */
+function mostlyWords(cells: readonly Distinct[]): boolean {
+  const numbered = cells.filter(({ text }) => /\d|^(grade |type |g)?[ivx]+[a-f?]?$/i.test(text));
+  const sum = (list: readonly Distinct[]): number => list.reduce((total, { count }) => total + count, 0);
+  return cells.length <= 8 && sum(numbered) < sum(cells) * 0.3;
 }
 
 function commaFor(cells: readonly Distinct[]): boolean | undefined {

@@ -37,7 +37,8 @@ function fullYear(text: string, latestYear: number): number {
 
 /** "03/04/2021", "3.4.21", "4-17-2021": two numbers whose order must be proved, and a year. */
 export function looseDate(text: string, latestYear: number): LooseDate | undefined {
-  const match = /^(\d{1,2})[./-] ?(\d{1,2})[./-] ?(\d{4}|\d{2})(?:,? 0?0:00(?::00)?)?$/.exec(text);
+  const match =
+    /^(\d{1,2})[./-] ?(\d{1,2})[./-] ?(\d{4}|\d{2})(?:[ ,T]+\d{1,2}[:.]\d{2}(?::\d{2})?(?: ?[ap]m)?)?$/i.exec(text);
   if (!match) return undefined;
   return { first: Number(match[1]), second: Number(match[2]), year: fullYear(match[3]!, latestYear) };
 }

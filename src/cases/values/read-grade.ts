@@ -29,7 +29,7 @@ function foldSigns(text: string): string {
  * A grade: "III", "3", "iii", "G3", "grade 3b" (III, sub-grade b). Doubts and ranges ("3?", "3-4", "III/IV") are asked;
  * a measurement in the grade column is asked, never cut.
  */
-export const readGrade: Reader = (text, _facts, cell) => {
+export const readGrade: Reader = (text, facts, cell) => {
   const gone = readMissing(text);
   if (gone) return gone;
   const plain = cell.number === undefined || Number.isInteger(cell.number) ? plainGrade(text) : undefined;
@@ -37,6 +37,10 @@ export const readGrade: Reader = (text, _facts, cell) => {
     return plain.sub
       ? { value: plain, why: `grade ${plain.grade}, sub-grade ${plain.sub} kept apart` }
       : recoded(text, plain);
+  if (facts.wordGrades && /^\p{L}[\p{L} -]{0,30}$/u.test(text)) {
+    const grade = text.length === 1 ? text.toUpperCase() : text.toLowerCase();
+    return recoded(text, { kind: "grade", grade });
+  }
   const choice = (grade: Value): Choice => ({
     label: `grade ${grade.kind === "grade" ? grade.grade : ""}`,
     value: grade,

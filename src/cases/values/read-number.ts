@@ -105,10 +105,21 @@ function checkedCode(number: number, text: string, facts: ColumnFacts, unit: str
   const code = /^-?(9{2,}|8{3,}|7{3,})(\.0+)?$/.test(String(number)) || number === -1 || number === -9;
   const usual = facts.usual;
   const far = usual !== undefined && (number > usual.high || number < usual.low);
-  if (!(code && (far || usual === undefined))) return { value };
+  if (!(code && (far || usual === undefined))) return motion.test(facts.name) ? angle(value, number, text) : { value };
   return ask("code", text, `${text} lies far from the other values: is it a code for missing?`, [
     ...leftOut,
     { label: `the number ${number}`, value },
+  ]);
+}
+
+const motion = /\b(elev\w*|abduction|abd|flex\w*|rotation|rom|motion)\b/i;
+
+/** No joint of the arm moves past 180 degrees, and a negative angle may be a loss. */
+function angle(value: Value, number: number, text: string): Reading {
+  if (number <= 180 && number >= 0) return { value };
+  return ask("angle", text, `${text} is ${number < 0 ? "negative" : "over 180"} for an angle of motion: is it right?`, [
+    { label: `use ${number}`, value },
+    ...leftOut,
   ]);
 }
 

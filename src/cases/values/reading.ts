@@ -37,6 +37,8 @@ export interface ColumnFacts {
   readonly latestYear: number;
   /** Kind of most values in a column without a role of its own. */
   readonly values: "number" | "date" | "yesNo" | "text";
+  /** Grades are words or letters. */
+  readonly wordGrades: boolean;
   /** Bounds of the plausible numbers, for codes such as 999. */
   readonly usual: { readonly low: number; readonly high: number } | undefined;
   /** First and last certain date, for serial numbers. */
@@ -52,6 +54,7 @@ export const plainFacts: ColumnFacts = {
   unit: undefined,
   latestYear: 2049,
   values: "text",
+  wordGrades: false,
   usual: undefined,
   span: undefined,
   kind: "text",
