@@ -1,18 +1,24 @@
 import { bracketedRoot } from "../../numeric/bracketed-root.js";
 import {
   commonOddsDistribution,
+  convolutionCost,
   viewAt,
   type CommonOddsDistribution,
   type CommonOddsView,
 } from "./common-odds-distribution.js";
 import { requireLevel, requireOptions } from "../guards.js";
-import { informativeStrata, requireStrata, type Stratum, type StratumCells } from "./strata.js";
+import { informativeStrata, requireStrata, type Limits, type Stratum, type StratumCells } from "./strata.js";
 import type { Interval } from "../types.js";
 
 interface ExactCommonOddsRatio {
   readonly method: "exact conditional common odds ratio";
   readonly strata: readonly Stratum[];
   readonly level: number;
+}
+
+export interface ExactCommonOddsRatioResult extends ExactCommonOddsRatio {
+  /** Conditional maximum likelihood estimate, Infinity or 0 when every stratum is at its end. */
+  readonly oddsRatio: number;
   /** Limits at which each exact tail is half of 1 - level; 0 and Infinity where the data set none. */
   readonly interval: Interval;
   /** Two-sided: the sums that are no likelier than the observed one (relative tolerance 1e-7). */
@@ -25,16 +31,19 @@ interface ExactCommonOddsRatio {
   readonly greater: number;
 }
 
-export interface ExactCommonOddsRatioResult extends ExactCommonOddsRatio {
-  /** Conditional maximum likelihood estimate, Infinity or 0 when every stratum is at its end. */
-  readonly oddsRatio: number;
-}
-
-/** No stratum has both groups and both outcomes: every odds ratio fits equally well. */
+/** No stratum has both groups and both outcomes, so that every odds ratio fits equally well; or too many cases. */
 export interface NoCommonOddsRatio extends ExactCommonOddsRatio {
   readonly oddsRatio: null;
+  readonly interval: Limits;
+  readonly p: 1 | null;
   readonly because: string;
 }
+
+/** Share of the largest weight below which one changes no limit. */
+const NEGLIGIBLE = 1e-120;
+
+/** Multiplications that take about half a second, for some five convolutions. */
+const COST_LIMIT = 1e8;
 
 /**
  * Exact inference for an odds ratio that is the same in every stratum, given all margins: the distribution of the
@@ -62,9 +71,13 @@ export function exactCommonOddsRatio(
       ...input,
       oddsRatio: null,
       interval: { low: 0, high: Infinity },
-      ...{ p: 1, doubled: 1, less: 1, greater: 1 },
+      p: 1,
       because: "no stratum has both groups and both outcomes, so the odds ratio is undefined",
     };
+  if (convolutionCost(cells) > COST_LIMIT) {
+    const because = "the strata hold too many cases for the exact computation; use the Mantel-Haenszel odds ratio";
+    return { ...input, oddsRatio: null, interval: { low: null, high: null, because }, p: null, because };
+  }
   return { ...input, ...estimateAndLimits(cells, (1 - level) / 2), ...probabilities(cells) };
 }
 
@@ -93,7 +106,7 @@ function estimateAndLimits(
  * tilted near by; where the root lies far off, it is convolved again there, so that no weight is lost to underflow.
  */
 function solveLogOdds(cells: readonly StratumCells[], observed: number, f: (view: CommonOddsView) => number): number {
-  let distribution = commonOddsDistribution(cells, startingLogOdds(cells));
+  let distribution = commonOddsDistribution(cells, startingLogOdds(cells), NEGLIGIBLE);
   for (;;) {
     const { theta } = distribution;
     const here = f(viewAt(distribution, theta, observed));
@@ -103,7 +116,7 @@ function solveLogOdds(cells: readonly StratumCells[], observed: number, f: (view
     const far = here > 0 ? theta - reach : theta + reach;
     if (value(far) > 0 !== here > 0)
       return bracketedRoot(value, { low: Math.min(theta, far), high: Math.max(theta, far) });
-    distribution = commonOddsDistribution(cells, far);
+    distribution = commonOddsDistribution(cells, far, NEGLIGIBLE);
   }
 }
 
@@ -126,7 +139,8 @@ function probabilities(
   const observed = observedSum(cells);
   const distribution = commonOddsDistribution(cells, 0);
   const { atMost, atLeast } = viewAt(distribution, 0, observed);
-  const own = distribution.logWeights[observed - distribution.low]!;
+  // Beyond what a double holds, the observed weight is 0, and p with it.
+  const own = distribution.logWeights[observed - distribution.low] ?? -Infinity;
   let [all, noLikelier] = [0, 0];
   for (const logWeight of distribution.logWeights) {
     const weight = Math.exp(logWeight);

@@ -95,10 +95,10 @@ function setsOf(cells: readonly StratumCells[], theta: number): Sets {
   let bySum: number[][] = [[1]];
   let [observedSum, observedWeight] = [0, 1];
   for (const cell of cells) {
-    const weights = stratumWeights(cell, theta);
-    const at = cell.a - Math.max(0, cell.m1 - cell.n2);
+    const { low, weights } = stratumWeights(cell, theta);
+    const at = cell.a - low;
     observedSum += at;
-    observedWeight *= weights[at]!;
+    observedWeight *= weights[at] ?? 0;
     const next: number[][] = Array.from({ length: bySum.length + weights.length - 1 }, () => []);
     bySum.forEach((sets, i) => {
       for (const [j, weight] of weights.entries()) for (const set of sets) next[i + j]!.push(set * weight);

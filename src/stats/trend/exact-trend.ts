@@ -36,7 +36,7 @@ export interface ExactTrendTooLarge {
 }
 
 /** Multiplications that take about a second. */
-const COST_LIMIT = 1.5e9;
+const COST_LIMIT = 1.2e9;
 
 /**
  * Exact test for a trend of proportions over ordered groups: the distribution of the score sum over all tables with

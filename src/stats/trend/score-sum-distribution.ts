@@ -61,7 +61,7 @@ export function scoreSumWeights({ groups, rarer }: Lattice): ScoreSumWeights {
   let states: (ScoreSumWeights | undefined)[] = [{ low: 0, weights: Float64Array.of(1) }];
   for (const { score, trials } of groups) {
     left -= trials;
-    const own = binomialWeights(trials, odds);
+    const own = binomialWeights(trials, Math.min(trials, rarer), odds);
     const next: (ScoreSumWeights | undefined)[] = [];
     for (let reached = Math.max(0, rarer - left); reached <= rarer; reached++) {
       const parts: { from: ScoreSumWeights; taken: number }[] = [];
@@ -96,12 +96,12 @@ function merge(
   return { low, weights };
 }
 
-/** Binomial weights of 0 to `trials` successes at the given odds, 1 at their mode: no factorial loses a digit. */
-function binomialWeights(trials: number, odds: number): Float64Array {
-  const weights = new Float64Array(trials + 1);
-  const mode = Math.min(trials, Math.floor(((trials + 1) * odds) / (1 + odds)));
+/** Binomial weights of 0 to `most` successes at the given odds, 1 at their mode: no factorial loses a digit. */
+function binomialWeights(trials: number, most: number, odds: number): Float64Array {
+  const weights = new Float64Array(most + 1);
+  const mode = Math.min(most, Math.floor(((trials + 1) * odds) / (1 + odds)));
   weights[mode] = 1;
-  for (let x = mode; x < trials; x++) weights[x + 1] = (weights[x]! * odds * (trials - x)) / (x + 1);
+  for (let x = mode; x < most; x++) weights[x + 1] = (weights[x]! * odds * (trials - x)) / (x + 1);
   for (let x = mode; x > 0; x--) weights[x - 1] = (weights[x]! * x) / ((trials - x + 1) * odds);
   return weights;
 }
