@@ -1,1 +1,255 @@
+// The public interface: re-exports only, in the order of the flow.
+
+// stats
 export type { Count, Interval, NotEstimable } from "./stats/types.js";
+
+// stats: one proportion
+export { agrestiCoull } from "./stats/one-proportion/agresti-coull.js";
+export { binomialTest, type BinomialTestResult } from "./stats/one-proportion/binomial-test.js";
+export { blaker } from "./stats/one-proportion/blaker.js";
+export { consecutiveSuccesses, type ConsecutiveSuccessesResult } from "./stats/one-proportion/consecutive-successes.js";
+export { exactOneSided, type ExactOneSidedResult } from "./stats/one-proportion/exact-one-sided.js";
+export {
+  intervalCoverage,
+  type MethodCoverage,
+  type IntervalCoverageResult,
+  type IntervalCoverageOptions,
+} from "./stats/one-proportion/interval-coverage.js";
+export { jeffreys } from "./stats/one-proportion/jeffreys.js";
+export { likelihoodRatio } from "./stats/one-proportion/likelihood-ratio.js";
+export { midP } from "./stats/one-proportion/mid-p.js";
+export {
+  nextCases,
+  type Prior,
+  type NextCasesResult,
+  type NextCasesOptions,
+} from "./stats/one-proportion/next-cases.js";
+export { proportionIntervals, type ProportionMethod } from "./stats/one-proportion/proportion-intervals.js";
+export { wald } from "./stats/one-proportion/wald.js";
+export { waldContinuity } from "./stats/one-proportion/wald-continuity.js";
+export { wilsonContinuity } from "./stats/one-proportion/wilson-continuity.js";
+export { clopperPearson, type ClopperPearsonResult } from "./stats/clopper-pearson.js";
+export { wilson, type WilsonResult } from "./stats/wilson.js";
+
+// stats: two independent proportions
+export { agrestiCaffo, type AgrestiCaffoResult } from "./stats/two-groups/agresti-caffo.js";
+export { barnard, type BarnardResult } from "./stats/two-groups/barnard.js";
+export { boschloo, type BoschlooConvention, type BoschlooResult } from "./stats/two-groups/boschloo.js";
+export {
+  chiSquareTwoGroups,
+  type ChiSquareTest,
+  type ChiSquareTwoGroupsResult,
+} from "./stats/two-groups/chi-square-two-groups.js";
+export {
+  conditionalOddsRatio,
+  type ConditionalLimits,
+  type ConditionalOddsRatioResult,
+} from "./stats/two-groups/conditional-odds-ratio.js";
+export { conventionNote, type ConventionNote } from "./stats/two-groups/convention-note.js";
+export { fisherExact, type FisherExactResult } from "./stats/two-groups/fisher-exact.js";
+export { katz, type KatzResult } from "./stats/two-groups/katz.js";
+export { koopman, type KoopmanResult } from "./stats/two-groups/koopman.js";
+export { miettinenNurminen, type MiettinenNurminenResult } from "./stats/two-groups/miettinen-nurminen.js";
+export { newcombe, type NewcombeResult } from "./stats/two-groups/newcombe.js";
+export { numberNeededToTreat, type NumberNeededToTreatResult } from "./stats/two-groups/number-needed-to-treat.js";
+export { woolf, type WoolfResult } from "./stats/two-groups/woolf.js";
+
+// stats: trend over ordered groups
+export { cochranArmitage, type CochranArmitageResult, type NoTrend } from "./stats/trend/cochran-armitage.js";
+export { exactTrend, type ExactTrendResult, type ExactTrendTooLarge } from "./stats/trend/exact-trend.js";
+
+// stats: tables of any size
+export {
+  fisherFreemanHalton,
+  type ExactFreemanHaltonResult,
+  type SimulatedFreemanHaltonResult,
+  type NoFreemanHalton,
+  type FreemanHaltonOptions,
+} from "./stats/tables/fisher-freeman-halton.js";
+export {
+  jonckheereTerpstra,
+  type JonckheereTerpstraResult,
+  type NoJonckheereTerpstra,
+} from "./stats/tables/jonckheere-terpstra.js";
+export { kruskalWallis, type KruskalWallisResult, type NoKruskalWallis } from "./stats/tables/kruskal-wallis.js";
+export { linearByLinear, type LinearByLinearResult, type NoLinearByLinear } from "./stats/tables/linear-by-linear.js";
+export { tableChiSquare, type TableChiSquareResult, type NoTableChiSquare } from "./stats/tables/table-chi-square.js";
+
+// stats: strata
+export { breslowDay, type BreslowDayResult, type NoBreslowDay } from "./stats/strata/breslow-day.js";
+export {
+  exactCommonOddsRatio,
+  type ExactCommonOddsRatioResult,
+  type NoCommonOddsRatio,
+} from "./stats/strata/exact-common-odds-ratio.js";
+export {
+  exactHomogeneity,
+  type ExactHomogeneityResult,
+  type NoExactHomogeneity,
+} from "./stats/strata/exact-homogeneity.js";
+export { generalisedCmh, type StratifiedTest, type GeneralisedCmhResult } from "./stats/strata/generalised-cmh.js";
+export { groupOverlap, type GroupOverlapResult } from "./stats/strata/group-overlap.js";
+export { mantelHaenszel, type MantelHaenszelResult } from "./stats/strata/mantel-haenszel.js";
+export {
+  standardisedProportion,
+  type StandardisedProportionResult,
+  type NoStandardisedProportion,
+} from "./stats/strata/standardised-proportion.js";
+
+// stats: agreement on grades
+export { agreementWithin, type AgreementWithin } from "./stats/agreement/agreement-within.js";
+export { cohenKappa, type KappaOptions, type KappaEstimate, type KappaResult } from "./stats/agreement/cohen-kappa.js";
+export { compareKappas, type KappaComparison } from "./stats/agreement/compare-kappas.js";
+export { congerKappa, type CongerEstimate, type CongerResult } from "./stats/agreement/conger-kappa.js";
+export { crossTable, type GradeColumn, type CrossTable } from "./stats/agreement/cross-table.js";
+export {
+  disagreementWeights,
+  type NamedWeights,
+  type AgreementWeights,
+} from "./stats/agreement/disagreement-weights.js";
+export {
+  fleissKappa,
+  type FleissGrade,
+  type FleissEstimate,
+  type FleissResult,
+} from "./stats/agreement/fleiss-kappa.js";
+export { gwetAc, type GwetEstimate, type GwetResult } from "./stats/agreement/gwet-ac.js";
+export { kappaBootstrap, type KappaBootstrap } from "./stats/agreement/kappa-bootstrap.js";
+export { kappaMaximum, type KappaMaximum } from "./stats/agreement/kappa-maximum.js";
+export { kappaPermutation, type KappaPermutation } from "./stats/agreement/kappa-permutation.js";
+export { krippendorffAlpha, type AlphaResult } from "./stats/agreement/krippendorff-alpha.js";
+export { observerVariation, type Occasion, type ObserverVariation } from "./stats/agreement/observer-variation.js";
+export { prevalenceBias, type GradePrevalenceBias, type PrevalenceBias } from "./stats/agreement/prevalence-bias.js";
+export { raterPairs, type RaterPair, type RaterPairs } from "./stats/agreement/rater-pairs.js";
+export {
+  specificAgreement,
+  type GradeAgreement,
+  type SpecificAgreement,
+} from "./stats/agreement/specific-agreement.js";
+
+// stats: agreement on measurements
+export {
+  blandAltman,
+  type BlandAltmanOptions,
+  type LimitOfAgreement,
+  type BlandAltman,
+} from "./stats/measurement-agreement/bland-altman.js";
+export { blandAltmanRepeated, type RepeatedBlandAltman } from "./stats/measurement-agreement/bland-altman-repeated.js";
+export {
+  intraclassCorrelation,
+  type IccModel,
+  type IccType,
+  type IccUnit,
+  type IccOptions,
+  type IccEstimate,
+  type IccResult,
+} from "./stats/measurement-agreement/intraclass-correlation.js";
+export {
+  measurementError,
+  type ErrorType,
+  type MeasurementError,
+} from "./stats/measurement-agreement/measurement-error.js";
+export { proportionalBias, type ProportionalBias } from "./stats/measurement-agreement/proportional-bias.js";
+export { withinSubjectSd, type WithinSubjectSd } from "./stats/measurement-agreement/within-subject-sd.js";
+
+// stats: measurements
+export { hodgesLehmannPaired, type HodgesLehmannPaired } from "./stats/measurements/hodges-lehmann-paired.js";
+export { hodgesLehmannShift, type HodgesLehmannShift } from "./stats/measurements/hodges-lehmann-shift.js";
+export { meanAndVariance, type MeanAndVariance } from "./stats/measurements/mean-and-variance.js";
+export { meanDifference, type MeanDifference } from "./stats/measurements/mean-difference.js";
+export { medianInterval, type MedianInterval } from "./stats/measurements/median-interval.js";
+export { midranks, type Midranks } from "./stats/measurements/midranks.js";
+export { orderLimits, type OrderLimits } from "./stats/measurements/order-limits.js";
+export { pairedDifferences } from "./stats/measurements/paired-differences.js";
+export { pairedLoss, type PairedLoss } from "./stats/measurements/paired-loss.js";
+export { pairedMeanDifference, type PairedMeanDifference } from "./stats/measurements/paired-mean-difference.js";
+export { pairedPermutationTest, type PairedPermutationTest } from "./stats/measurements/paired-permutation-test.js";
+export { permutationTest, type PermutationTest } from "./stats/measurements/permutation-test.js";
+export { permutedSums, type PermutedTails } from "./stats/measurements/permuted-sums.js";
+export { quartiles, type Quartiles } from "./stats/measurements/quartiles.js";
+export { rankSum, type RankSum } from "./stats/measurements/rank-sum.js";
+export { rankSumDistribution } from "./stats/measurements/rank-sum-distribution.js";
+export { signedRank, type ZeroTreatment, type SignedRank } from "./stats/measurements/signed-rank.js";
+export { signedRankDistribution } from "./stats/measurements/signed-rank-distribution.js";
+export { sumTails, type SumDistribution, type SumTails } from "./stats/measurements/sum-tails.js";
+export { tResult, type TResult } from "./stats/measurements/t-result.js";
+export { wholeSteps } from "./stats/measurements/whole-steps.js";
+
+// stats: models
+export { cholesky, type Cholesky } from "./stats/models/cholesky.js";
+export { firthLogistic, type FirthLogistic } from "./stats/models/firth-logistic.js";
+export { gradeCovariates, type GradeForm } from "./stats/models/grade-covariates.js";
+export { limitCovariates, type CovariateLimit } from "./stats/models/limit-covariates.js";
+export { logistic, type Logistic, type NoLogistic } from "./stats/models/logistic.js";
+export { positiveOptimum } from "./stats/models/positive-optimum.js";
+
+// stats: time and loss
+export { followUp, type FollowUp } from "./stats/time/follow-up.js";
+export { kaplanMeier, type SurvivalStep, type KaplanMeier } from "./stats/time/kaplan-meier.js";
+export { logRank, type LogRank } from "./stats/time/log-rank.js";
+export { logRankExact, type LogRankExact } from "./stats/time/log-rank-exact.js";
+export { lossBounds, type LossBounds } from "./stats/time/loss-bounds.js";
+export { numberAtRisk } from "./stats/time/number-at-risk.js";
+export { solvePositive } from "./stats/time/solve-positive.js";
+export { tippingGrid, type FollowedAndLost, type TippingCell, type TippingGrid } from "./stats/time/tipping-grid.js";
+
+// stats: consecutive cases
+export { caseOrderEffect, type CaseOrderEffect } from "./stats/sequence/case-order-effect.js";
+export { cusumLimit, type CusumLimit } from "./stats/sequence/cusum-limit.js";
+export { cusumRunLength, type CusumRunLength } from "./stats/sequence/cusum-run-length.js";
+export { cusumSignalChance, type CusumSignalChance } from "./stats/sequence/cusum-signal-chance.js";
+export { logLikelihoodScore } from "./stats/sequence/log-likelihood-score.js";
+export {
+  observedMinusExpected,
+  type RiskedCase,
+  type ObservedMinusExpected,
+} from "./stats/sequence/observed-minus-expected.js";
+export { riskAdjustedCusum, type RiskAdjustedCusum } from "./stats/sequence/risk-adjusted-cusum.js";
+export { sequentialPlan, type SequentialPlan } from "./stats/sequence/sequential-plan.js";
+export { sequentialVerdict, type SequentialVerdict } from "./stats/sequence/sequential-verdict.js";
+export { tabularCusum, type TabularCusum } from "./stats/sequence/tabular-cusum.js";
+
+// stats: resampling
+export { bootstrap, type Bootstrap, type BootstrapOptions } from "./stats/resampling/bootstrap.js";
+
+// stats: several series
+export {
+  seriesRates,
+  type PublishedGrade,
+  type PublishedSeries,
+  type GradeMix,
+  type SeriesRate,
+  type StandardisedRate,
+  type SeriesRates,
+  type SeriesRatesResult,
+} from "./stats/series/series-rates.js";
+
+// cases
+export { readSheet } from "./cases/read-sheet.js";
+export { readCases, type ReadCasesOptions } from "./cases/read-cases.js";
+export { readAnswers } from "./cases/read-answers.js";
+export { SheetError, type SheetIssue } from "./cases/sheet-error.js";
+export type { Answers, CaseRow, CaseTable, Column, Question, RawSheet, Role, Value } from "./cases/types.js";
+
+// plan
+export { readPlan } from "./plan/read-plan.js";
+export { checkPlan } from "./plan/check-plan.js";
+export { draftPlan, type DraftedPlan } from "./plan/draft-plan.js";
+export { planSql } from "./plan/plan-sql.js";
+export { PlanError } from "./plan/plan-error.js";
+export type { Plan, Rule, SuccessKind, Technique } from "./plan/types.js";
+
+// ledger
+export { buildLedger } from "./ledger/build-ledger.js";
+export type { CaseCount, Denominator, Ledger, LedgerCase } from "./ledger/types.js";
+
+// findings
+export { findings, findingsOf, type FindingsOptions, type Provenance } from "./findings/findings.js";
+export { countRows, type CountRow } from "./findings/count-rows.js";
+export { mergeSmallCells } from "./findings/merge-small-cells.js";
+export type { Findings, Rate } from "./findings/types.js";
+
+// report
+export { sections } from "./report/sections.js";
+export { csvTable } from "./report/csv-table.js";
+export { plainText, type Section, type TextTable } from "./report/text.js";

@@ -102,7 +102,7 @@ export interface ComplicationRow {
   readonly name: string;
   readonly rate: Rate;
   /** One-sided exact upper limit at the level, for the zero rows. */
-  readonly upperLimit: number | null;
+  readonly upperLimit: number;
 }
 
 export interface Loss {

@@ -1,7 +1,7 @@
 import type { LedgerCase } from "../ledger/types.js";
 import type { Judgement } from "../plan/judge.js";
 import type { Plan } from "../plan/types.js";
-import { clopperPearson } from "../stats/clopper-pearson.js";
+import { exactOneSided } from "../stats/one-proportion/exact-one-sided.js";
 import { rate, type RateOptions } from "./rate.js";
 import type { ComplicationRow, Findings } from "./types.js";
 
@@ -38,13 +38,7 @@ function complications(
       level: options.level,
     });
     const { successes, trials } = one.count;
-    // A one-sided limit at 95% is the upper end of the exact two-sided interval at 90%.
-    const twoSided = 2 * options.level - 1;
-    return {
-      name,
-      rate: one,
-      upperLimit: twoSided > 0 ? clopperPearson(successes, trials, { level: twoSided }).interval.high : null,
-    };
+    return { name, rate: one, upperLimit: exactOneSided(successes, trials, { level: options.level }).upper };
   };
   return [
     row("any complication", (items) => items.length > 0),

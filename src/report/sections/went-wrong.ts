@@ -51,7 +51,7 @@ function complicationLines(rows: readonly ComplicationRow[], findings: Findings)
     lines.push([
       `No ${name} was seen (`,
       countSpan(rate.count, name),
-      `; ${levelText(findings.level)} CI ${intervalText(rate)}%${upperLimit === null ? "" : `; one-sided upper limit ${percentText(upperLimit, rate.count.trials)}`}).`,
+      `; ${levelText(findings.level)} CI ${intervalText(rate)}%; one-sided upper limit ${percentText(upperLimit, rate.count.trials)}).`,
     ]);
   return lines;
 }
@@ -82,7 +82,7 @@ function complicationTable(rows: readonly ComplicationRow[], { level }: Findings
       countSpan(rate.count, name),
       estimateText(rate),
       intervalText(rate),
-      upperLimit === null ? "" : percentText(upperLimit, rate.count.trials),
+      percentText(upperLimit, rate.count.trials),
     ]),
     notes: [
       "Counted among eligible cases with an entry for complications. Two-sided intervals: Wilson; one-sided limits: exact.",

@@ -1,0 +1,25 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { format } from "prettier";
+import { expect, it } from "vitest";
+import { documentedMethods, methodsTable } from "./methods-table.js";
+
+const readme = new URL("../../README.md", import.meta.url);
+const between = /(<!-- methods: written from the docstrings by `npm run methods` -->\n)[^]*(\n<!-- end of methods -->)/;
+
+it("README's table of methods is the one that the docstrings give", async () => {
+  const now = readFileSync(readme, "utf8");
+  expect(now).toMatch(between);
+  const table = await format(methodsTable(), { parser: "markdown", printWidth: 120 });
+  const wanted = now.replace(between, (_, open: string, close: string) => `${open}\n${table}${close}`);
+  if (process.env["UPDATE_README"]) writeFileSync(readme, wanted);
+  else expect(now).toBe(wanted);
+});
+
+it("every public statistic names a published source", () => {
+  expect(documentedMethods().length).toBeGreaterThan(50);
+  expect(
+    documentedMethods()
+      .filter(({ source }) => source === "")
+      .map(({ name }) => name),
+  ).toEqual([]);
+});
