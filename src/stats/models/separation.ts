@@ -1,4 +1,6 @@
+import { logisticLikelihood } from "./likelihood.js";
 import type { Design } from "./logistic-data.js";
+import { maximise } from "./maximise.js";
 import { positiveOptimum } from "./positive-optimum.js";
 
 export interface Separation {
@@ -15,6 +17,7 @@ export interface Separation {
  *   48:100-106
  */
 export function findSeparation(design: Design): Separation {
+  if (hasFiniteMaximum(design)) return { kind: "none", columns: [] };
   const { columns, names } = design;
   const rows = signedRows(design);
   const sum = new Float64Array(columns);
@@ -36,6 +39,16 @@ export function findSeparation(design: Design): Separation {
   const margin = new Float64Array(columns + 1);
   margin[columns] = 1;
   return { kind: positiveOptimum(withMargin, margin) ? "complete" : "quasi-complete", columns: infinite };
+}
+
+/**
+ * A point where the score vanishes and the information does not is the maximum, and there is no separation. Along a
+ * separating direction each step adds about 1 to the linear predictor, and this few steps do not make the score vanish.
+ */
+function hasFiniteMaximum(design: Design): boolean {
+  const likelihood = logisticLikelihood(design, { penalised: false });
+  const top = maximise(likelihood, { start: new Float64Array(design.columns), mostIterations: 15 });
+  return top !== null;
 }
 
 /** Each distinct row once, its sign turned where a case failed; a row with both outcomes enters both ways. */
