@@ -155,33 +155,21 @@ export { withinSubjectSd, type WithinSubjectSd } from "./stats/measurement-agree
 // stats: measurements
 export { hodgesLehmannPaired, type HodgesLehmannPaired } from "./stats/measurements/hodges-lehmann-paired.js";
 export { hodgesLehmannShift, type HodgesLehmannShift } from "./stats/measurements/hodges-lehmann-shift.js";
-export { meanAndVariance, type MeanAndVariance } from "./stats/measurements/mean-and-variance.js";
 export { meanDifference, type MeanDifference } from "./stats/measurements/mean-difference.js";
 export { medianInterval, type MedianInterval } from "./stats/measurements/median-interval.js";
-export { midranks, type Midranks } from "./stats/measurements/midranks.js";
-export { orderLimits, type OrderLimits } from "./stats/measurements/order-limits.js";
-export { pairedDifferences } from "./stats/measurements/paired-differences.js";
 export { pairedLoss, type PairedLoss } from "./stats/measurements/paired-loss.js";
 export { pairedMeanDifference, type PairedMeanDifference } from "./stats/measurements/paired-mean-difference.js";
 export { pairedPermutationTest, type PairedPermutationTest } from "./stats/measurements/paired-permutation-test.js";
 export { permutationTest, type PermutationTest } from "./stats/measurements/permutation-test.js";
-export { permutedSums, type PermutedTails } from "./stats/measurements/permuted-sums.js";
 export { quartiles, type Quartiles } from "./stats/measurements/quartiles.js";
 export { rankSum, type RankSum } from "./stats/measurements/rank-sum.js";
-export { rankSumDistribution } from "./stats/measurements/rank-sum-distribution.js";
 export { signedRank, type ZeroTreatment, type SignedRank } from "./stats/measurements/signed-rank.js";
-export { signedRankDistribution } from "./stats/measurements/signed-rank-distribution.js";
-export { sumTails, type SumDistribution, type SumTails } from "./stats/measurements/sum-tails.js";
-export { tResult, type TResult } from "./stats/measurements/t-result.js";
-export { wholeSteps } from "./stats/measurements/whole-steps.js";
 
 // stats: models
-export { cholesky, type Cholesky } from "./stats/models/cholesky.js";
 export { firthLogistic, type FirthLogistic } from "./stats/models/firth-logistic.js";
 export { gradeCovariates, type GradeForm } from "./stats/models/grade-covariates.js";
 export { limitCovariates, type CovariateLimit } from "./stats/models/limit-covariates.js";
 export { logistic, type Logistic, type NoLogistic } from "./stats/models/logistic.js";
-export { positiveOptimum } from "./stats/models/positive-optimum.js";
 
 // stats: time and loss
 export { followUp, type FollowUp } from "./stats/time/follow-up.js";

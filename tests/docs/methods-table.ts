@@ -9,7 +9,7 @@ export interface DocumentedMethod {
 
 const sources = import.meta.glob<string>("../../src/stats/**/*.ts", { query: "?raw", import: "default", eager: true });
 
-/** Every public statistic (exported by the library under its file's name) with the first sentence of its docstring and its sources. */
+/** Every exported statistic with a published source: the first sentence of its docstring and the source. */
 export function documentedMethods(): DocumentedMethod[] {
   const exported = readFileSync(new URL("../../src/index.ts", import.meta.url), "utf8");
   return Object.entries(sources)
@@ -20,6 +20,7 @@ export function documentedMethods(): DocumentedMethod[] {
       const doc = new RegExp(`/\\*\\*((?:(?!\\*/)[^])*)\\*/\\s*export function ${name}\\b`).exec(source)?.[1];
       if (doc === undefined || !new RegExp(`\\b${name}\\b`).test(exported)) return [];
       const text = doc.replace(/\n\s*\* ?/g, "\n");
+      if (!/@see/.test(text)) return [];
       return [
         {
           name,
