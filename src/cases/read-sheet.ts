@@ -7,7 +7,7 @@ import type { RawSheet } from "./types.js";
  * Reads a file as it stands, nothing interpreted: .csv, .tsv and other text, .xlsx and .ods, told apart by content.
  * @param bytes the whole file
  * @param file its name, for messages
- * @param options.sheet name of the sheet in a workbook; by default the visible one with the most filled cells
+ * @param options.sheet name of the sheet in a workbook; by default the fullest visible one with a heading of cases
  * @throws SheetError when it is empty, damaged, protected, too large, or no sheet
  */
 export async function readSheet(

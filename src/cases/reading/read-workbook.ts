@@ -2,11 +2,12 @@
 import { EncryptedFileError, readOds, readXlsx, type Cell, type CellValue, type Sheet, type Workbook } from "hucre";
 import { SheetError } from "../sheet-error.js";
 import type { RawCell, RawRow, RawSheet } from "../types.js";
+import { headingRole } from "../table/heading-words.js";
 import { checkArchiveSize } from "./archive-size.js";
 
 const blank: RawCell = { text: "" };
 
-/** One sheet of an .xlsx or .ods workbook: the one named, else the visible one with the most filled cells. */
+/** One sheet of an .xlsx or .ods workbook: the one named, else the fullest visible one with a heading of cases. */
 export async function readWorkbook(bytes: Uint8Array, file: string, sheetName?: string): Promise<RawSheet> {
   checkArchiveSize(bytes, file);
   const workbook = await open(bytes, file);
@@ -58,9 +59,20 @@ function choose(workbook: Workbook, file: string, name?: string): Sheet {
     throw new SheetError(file, [{ rule: `has no sheet "${name}"; its sheets are ${names}` }]);
   }
   const visible = workbook.sheets.filter((sheet) => !sheet.hidden && !sheet.veryHidden);
-  const best = (visible.length > 0 ? visible : workbook.sheets).toSorted((a, b) => filled(b) - filled(a))[0];
+  const all = visible.length > 0 ? visible : workbook.sheets;
+  const headed = all.filter((sheet) => namedRoles(sheet) >= 3);
+  const best = (headed.length > 0 ? headed : all).toSorted((a, b) => filled(b) - filled(a))[0];
   if (!best) throw new SheetError(file, [{ rule: "has no sheet; expected a heading row and cases" }]);
   return best;
+}
+
+/** Most roles that one of the first rows names: a sheet of cases has a heading, one of explanations or totals has not. */
+function namedRoles(sheet: Sheet): number {
+  const roles = sheet.rows.slice(0, 60).map((row) => {
+    const found = row.map((value) => (typeof value === "string" && value.length < 60 ? headingRole(value) : undefined));
+    return new Set(found.filter((role) => role !== undefined && role !== "other")).size;
+  });
+  return Math.max(0, ...roles);
 }
 
 function filled(sheet: Sheet): number {

@@ -60,7 +60,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "success",
-    /\b(success\w*|succeeded|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|position ok|good)$/,
+    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(success\w*|succeeded|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|position ok|good)$/,
   ],
   ["grade", /\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado)\b|^type$/],
   [
@@ -75,7 +75,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ["child", /^(child|children|patient|pt|pat|participant|family|kind|enfant|paciente)( (id|no|nr|number|code|#))?$/],
 ];
 const others =
-  /\b(elev\w*|flex\w*|extension|abd\w*|adduct\w*|rotation|rom|motion|range|pain|score|height|weight|bmi|mechanism|cause|surgeon|operator|consultant|anaesth\w*|anesth\w*|time|delay|days?|weeks?|years?|pins?|wires?|implant|sling|plaster|cast|films?|x ?rays?|hospital|site|centre|center|region|nerve\w*|vascular|infection|stiffness|injury|injured|operated|treated|converted|conversion|shaft|width|open|closed|pathological|associated|dominan\w*|hand|arm|excluded|eligible|lost|died|status|visit|ward|team|scar|growth|plate|physis|bone|fracture|physio\w*|return|sport|duration|length|loss)\b/;
+  /\b(reasons?|elev\w*|flex\w*|extension|abd\w*|adduct\w*|rotation|rom|motion|range|pain|score|height|weight|bmi|mechanism|cause|surgeon|operator|consultant|anaesth\w*|anesth\w*|time|delay|days?|weeks?|years?|pins?|wires?|implant|sling|plaster|cast|films?|x ?rays?|hospital|site|centre|center|region|nerve\w*|vascular|infection|stiffness|injury|injured|operated|treated|converted|conversion|shaft|width|open|closed|pathological|associated|dominan\w*|hand|arm|excluded|eligible|lost|died|status|visit|ward|team|scar|growth|plate|physis|bone|fracture|physio\w*|return|sport|duration|length|loss)\b/;
 
 /** The roles that a heading's words suggest, likeliest first; "other" for a word of the trade without a role. */
 export function headingRoles(text: string): readonly Role[] {

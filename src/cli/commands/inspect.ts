@@ -12,7 +12,7 @@ export const command: Subcommand = {
       .command("inspect")
       .description("read a case sheet: what is heading, case, note; which column is what; what must be asked")
       .argument("<sheet>", ".csv, .tsv, .xlsx or .ods file")
-      .option("--sheet <name>", "sheet of a workbook; by default the visible one with the most filled cells")
+      .option("--sheet <name>", "sheet of a workbook; by default the fullest visible one with a heading of cases")
       .option("--answers <file>", "JSON file of answers: question id to choice")
       .option("--json", "print one JSON object")
       .addHelpText("after", "\nExample:\n  $ denominator inspect cases.xlsx\n")
