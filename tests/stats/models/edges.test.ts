@@ -134,7 +134,7 @@ it("whatever the data, the penalised fit is finite, ordered, and unmoved by the 
         expect(Math.abs(scaled - interval.low)).toBeLessThan(1e-8 * (1 + Math.abs(interval.low)));
       });
     }),
-    { seed: 11, numRuns: 300 },
+    { seed: 11, numRuns: 150 },
   );
 });
 
