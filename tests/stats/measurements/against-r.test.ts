@@ -3,7 +3,9 @@ import { hodgesLehmannPaired } from "../../../src/stats/measurements/hodges-lehm
 import { hodgesLehmannShift } from "../../../src/stats/measurements/hodges-lehmann-shift.js";
 import { meanDifference } from "../../../src/stats/measurements/mean-difference.js";
 import { pairedMeanDifference } from "../../../src/stats/measurements/paired-mean-difference.js";
+import { medianInterval } from "../../../src/stats/measurements/median-interval.js";
 import { rankSum } from "../../../src/stats/measurements/rank-sum.js";
+import { severalGroups } from "../../../src/stats/measurements/several-groups.js";
 import { signedRank } from "../../../src/stats/measurements/signed-rank.js";
 import { numbers } from "../../numbers.js";
 import { r } from "../../r.js";
@@ -115,4 +117,35 @@ it("300 t comparisons, Welch, pooled and paired, equal R's t.test (1e-10)", asyn
       });
     });
   });
+});
+
+it("100 tests of several groups with ties equal R's kruskal.test (1e-10)", async () => {
+  const all = Array.from({ length: 100 }, () => Array.from({ length: next(2, 5) }, () => sample(next(1, 15), 0, 12)));
+  const used = all.filter((groups) => new Set(groups.flat()).size > 1);
+  const answers = await r(
+    `unlist(lapply(list(${used.map(list).join()}), function(g) { k <- kruskal.test(g); c(k$statistic, k$p.value) }))`,
+  );
+  used.forEach((groups, at) => {
+    const test = severalGroups(groups);
+    if (!("p" in test)) throw new Error(test.because);
+    expect(Math.abs(test.statistic - answers[2 * at]!)).toBeLessThan(1e-10 * Math.max(1, test.statistic));
+    expectRelative(test.p, answers[2 * at + 1]!, 1e-9, `${at}`);
+  });
+});
+
+it("300 medians and their ranks equal R's median and qbinom at four levels", async () => {
+  const series = Array.from({ length: 75 }, () => sample(next(1, 60), 0, 500, 1));
+  const levels = [0.6, 0.9, 0.95, 0.99];
+  const answers = await r(
+    `unlist(lapply(${list(series)}, function(x) c(median(x), sapply(c(${levels.join()}), function(l) qbinom((1 - l) / 2, length(x), 0.5)))))`,
+  );
+  series.forEach((values, at) =>
+    levels.forEach((level, which) => {
+      const { estimate, ranks } = medianInterval(values, { level });
+      expect(estimate).toBeCloseTo(answers[5 * at]!, 12);
+      const low = answers[5 * at + 1 + which]!;
+      // A rank of 0 in R's quantile means that no pair of ranks reaches the level.
+      expect(ranks).toEqual(low === 0 ? null : { low, high: values.length + 1 - low });
+    }),
+  );
 });

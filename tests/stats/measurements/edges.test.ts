@@ -9,6 +9,7 @@ import { pairedMeanDifference } from "../../../src/stats/measurements/paired-mea
 import { pairedPermutationTest } from "../../../src/stats/measurements/paired-permutation-test.js";
 import { permutationTest } from "../../../src/stats/measurements/permutation-test.js";
 import { rankSum } from "../../../src/stats/measurements/rank-sum.js";
+import { severalGroups } from "../../../src/stats/measurements/several-groups.js";
 import { signedRank } from "../../../src/stats/measurements/signed-rank.js";
 import { numbers } from "../../numbers.js";
 
@@ -173,4 +174,11 @@ it("a caller's mistake throws with a complete message", () => {
   expect(() => hodgesLehmannShift({ first: [1], second: [2] }, { level: 1 })).toThrow(
     new RangeError("hodgesLehmannShift: level must lie between 0 and 1, got 1"),
   );
+});
+
+it("several groups need two with values that differ", () => {
+  expect(severalGroups([[1, 2], []])).toEqual({ estimate: null, because: "fewer than two groups have values" });
+  expect(severalGroups([[2], [2, 2]])).toEqual({ estimate: null, because: "all values are equal" });
+  expect(severalGroups([[1], [], [2]])).toMatchObject({ n: [1, 0, 1], df: 1, statistic: 1 });
+  expect(() => severalGroups([[1]])).toThrow(new RangeError("severalGroups: groups must be at least 2, got 1"));
 });

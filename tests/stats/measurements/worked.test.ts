@@ -4,6 +4,7 @@ import { hodgesLehmannShift } from "../../../src/stats/measurements/hodges-lehma
 import { medianInterval } from "../../../src/stats/measurements/median-interval.js";
 import { pairedDifferences } from "../../../src/stats/measurements/paired-differences.js";
 import { rankSum } from "../../../src/stats/measurements/rank-sum.js";
+import { severalGroups } from "../../../src/stats/measurements/several-groups.js";
 import { signedRank } from "../../../src/stats/measurements/signed-rank.js";
 import { worked } from "../../worked.js";
 
@@ -57,4 +58,15 @@ it("ranks of the exact 95% limits of a median: Campbell and Gardner 1988, and th
     expect(result.ranks).toBeNull();
     expect(result.because).toBe(`no pair of ranks covers as much as the level with ${n} value${n === 1 ? "" : "s"}`);
   }
+});
+
+it("mucociliary efficiency in three groups: Hollander and Wolfe 1973, p. 116", () => {
+  const test = severalGroups([
+    [2.9, 3.0, 2.5, 2.6, 3.2],
+    [3.8, 2.7, 4.0, 2.4],
+    [2.8, 3.4, 3.7, 2.2, 2.0],
+  ]);
+  if (!("p" in test)) throw new Error(test.because);
+  worked("I-mucociliary", "H").check(test.statistic);
+  worked("I-mucociliary", "p").check(test.p);
 });
