@@ -7,7 +7,7 @@ import { caseLine } from "../../src/notebook/case-line.js";
 import { element } from "../../src/notebook/element.js";
 import { fileDrop } from "../../src/notebook/file-drop.js";
 import { startNotebook } from "../../src/notebook/notebook.js";
-import { pageShell } from "../../src/notebook/page-shell.js";
+import { pageShell, type PageHead } from "../../src/notebook/page-shell.js";
 import { readPlan } from "../../src/plan/read-plan.js";
 import { caution } from "../../src/report/sections.js";
 import { notebookLinks } from "../notebook-links.js";
@@ -41,6 +41,7 @@ notebook.observe("page", {
   fulfilled: (page) => {
     cards = new Map(page?.findings.cases.map((card) => [card.id, card]));
     if (page) shell.showHead(questions.headOf(page));
+    else void notebook.value("source").then(({ sheet }) => shell.showHead(headBefore(sheet.file)));
     questions.show(page);
   },
   rejected: (message) => {
@@ -51,4 +52,10 @@ notebook.observe("page", {
 
 async function sourceOf(bytes: Uint8Array<ArrayBuffer>, file: string): Promise<Source> {
   return { bytes, sheet: await readSheet(bytes, file) };
+}
+
+/** The head of the page while nothing is counted. */
+function headBefore(file: string): PageHead {
+  const line = "nothing is counted until you confirm what the columns mean · stays on this computer";
+  return { over: "?", under: "?", title: file, line };
 }

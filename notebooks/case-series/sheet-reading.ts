@@ -15,20 +15,26 @@ export function sheetReading(
   const error = element("div", { role: "alert" });
   const fail = (message: string): void => error.replaceChildren(element("p", { class: "error" }, message));
   const panel = readingPanel({
-    chooseRole: (column, role) =>
-      void notebook.value("table").then(({ columns }) => {
-        const now = Object.fromEntries(columns.map((one) => [one.name, one.role]));
-        notebook.set("roles", { ...now, [column]: role });
-      }),
+    chooseRole: (column, role) => {
+      roles = { ...roles, [column]: role };
+      notebook.set("roles", roles);
+    },
     answer: (question, choice) => {
       answers = { ...answers, [question]: choice };
       notebook.set("answers", answers);
     },
-    confirm: () => notebook.set("confirmed", true),
+    confirm: () => {
+      notebook.set("confirmed", true);
+      say("Counted");
+    },
     savePlan: () =>
-      void notebook.value("plan").then(({ plan }) => saveFile(toJson(plan), "application/json", "plan.json")),
+      void notebook.value("plan").then(
+        ({ plan }) => saveFile(toJson(plan), "application/json", "plan.json"),
+        ({ message }: Error) => fail(message),
+      ),
   });
   let answers: CaseSeries["answers"] = {};
+  let roles: CaseSeries["roles"] = {};
   const take = async (file: File): Promise<void> => {
     try {
       if (/\.json$/i.test(file.name)) {
@@ -37,8 +43,9 @@ export function sheetReading(
       } else {
         const source = await sourceOf(new Uint8Array(await file.arrayBuffer()), file.name);
         answers = {};
+        roles = {};
         notebook.set("givenPlan", null);
-        notebook.set("roles", {});
+        notebook.set("roles", roles);
         notebook.set("answers", answers);
         notebook.set("success", null);
         notebook.set("confirmed", false);

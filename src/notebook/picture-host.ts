@@ -30,11 +30,13 @@ export function pictureHost(tipOf: (id: string) => string | undefined, openCase:
   const shown: { picture?: ShownPicture; view?: View; key?: string; running?: boolean; again?: boolean } = {};
 
   const draw = async (picture: ShownPicture): Promise<void> => {
-    const width = Math.min(widest, Math.max(narrowest, Math.floor(node.clientWidth)));
+    // Where the page is set larger (a projector) the picture is drawn narrower and shown larger, its text with it.
+    const enlarged = Number.parseFloat(getComputedStyle(document.body).fontSize) / 16;
+    const width = Math.min(widest, Math.max(narrowest, Math.floor(node.clientWidth / enlarged)));
     const { spec, rows } = picture.drawing(width);
     const key = JSON.stringify(spec);
     node.setAttribute("aria-label", picture.description);
-    if (!shown.view) canvas.style.minHeight = `${heightOf(spec)}px`;
+    if (!shown.view) canvas.style.minHeight = `${heightOf(spec) * enlarged}px`;
     const { viewOf, setRows } = await import("../charts/view-of.js");
     if (shown.view && shown.key === key) {
       await setRows(shown.view, rows).runAsync();

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { makeReport } from "../../src/cli/report/make-report.js";
 import { axeViolations, projectRoot, testSite, type TestPage, type TestSite } from "./page.js";
 
 let site: TestSite;
@@ -105,6 +106,30 @@ describe("the page of questions", () => {
       },
       { permissions: ["clipboard-read", "clipboard-write"] },
     ));
+});
+
+describe("its files", () => {
+  it("are the very bytes that the command line writes: figures and tables", () =>
+    withPage(async (page) => {
+      const { files } = await makeReport(`${projectRoot}data-demo/cohort.csv`, {
+        plan: `${projectRoot}data-demo/cohort-plan.json`,
+      });
+      const figures = [...files.keys()].filter((name) => name.endsWith(".svg"));
+      const buttons = await page.getByRole("button", { name: "Save SVG" }).all();
+      expect(buttons).toHaveLength(figures.length);
+      for (const save of buttons) {
+        const [download] = await Promise.all([page.waitForEvent("download"), save.click()]);
+        const name = `figures/${download.suggestedFilename()}`;
+        expect(readFileSync(await download.path(), "utf8"), name).toBe(files.get(name));
+      }
+      const section = page.locator("#how-often");
+      await section.locator("summary").click();
+      const [table] = await Promise.all([
+        page.waitForEvent("download"),
+        section.getByRole("button", { name: "Save CSV" }).click(),
+      ]);
+      expect(readFileSync(await table.path(), "utf8")).toBe(files.get("tables/how-often.csv"));
+    }));
 });
 
 describe("a sheet of one's own", () => {
