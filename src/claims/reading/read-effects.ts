@@ -1,0 +1,93 @@
+import type { EffectFact, Measure } from "./facts.js";
+import { type Cursor, pointsEnd, quantityAt, take, textAt, wordsIn } from "./cursor.js";
+
+/** Odds, risk and hazard ratios, differences, numbers needed to treat, with their labels. Takes their tokens. */
+export function readEffects(cursor: Cursor): EffectFact[] {
+  const facts: EffectFact[] = [];
+  for (let i = 0; i < cursor.tokens.length; i++) {
+    if (cursor.taken[i]) continue;
+    const label = labelAt(cursor, i);
+    const found = label ? afterLabel(cursor, i, label) : unlabelled(cursor, i);
+    if (!found) continue;
+    take(cursor, found);
+    facts.push(found);
+  }
+  return facts;
+}
+
+interface Label {
+  readonly measure: Measure;
+  readonly to: number;
+}
+
+const capitals: Record<string, Measure> = {
+  or: "odds ratio", ors: "odds ratio", rr: "risk ratio", hr: "hazard ratio", rd: "difference", arr: "difference",
+  nnt: "number needed to treat", nnh: "number needed to treat", md: "difference",
+}; // prettier-ignore
+const pairs: Record<string, Measure> = {
+  "odds ratio": "odds ratio", "odds ratios": "odds ratio", "risk ratio": "risk ratio", "relative risk": "risk ratio",
+  "rate ratio": "ratio", "hazard ratio": "hazard ratio", "hazards ratio": "hazard ratio", "risk difference": "difference",
+  "risk reduction": "difference", "prevalence ratio": "risk ratio", "success ratio": "risk ratio",
+}; // prettier-ignore
+
+function labelAt(cursor: Cursor, i: number): Label | null {
+  const token = cursor.tokens[i]!;
+  if (token.kind !== "word") return null;
+  if ((token.capitals || token.text === "nnt" || token.text === "rr") && capitals[token.text])
+    return { measure: capitals[token.text]!, to: i + 1 };
+  if (token.text === "aor" || token.text === "ahr")
+    return { measure: token.text === "aor" ? "odds ratio" : "hazard ratio", to: i + 1 };
+  const next = textAt(cursor, i + 1) === "-" ? textAt(cursor, i + 2) : textAt(cursor, i + 1);
+  const pair = pairs[`${token.text} ${next}`] ?? pairs[token.text.replace("-", " ")];
+  if (pair) return { measure: pair, to: pairs[token.text.replace("-", " ")] ? i + 1 : i + 2 };
+  if (token.text === "number" && next === "needed") return { measure: "number needed to treat", to: i + 4 };
+  if (token.text === "difference" || token.text === "differences") return { measure: "difference", to: i + 1 };
+  return null;
+}
+
+const before = new Set("p ci confidence κ kappa n sd range iqr respectively while whereas but".split(" "));
+
+/** The number after a label, unless something else is named first. */
+function afterLabel(cursor: Cursor, i: number, label: Label): EffectFact | null {
+  const open = cursor.depth[i] ?? 0;
+  for (let at = label.to; at < label.to + 14; at++) {
+    const token = cursor.tokens[at];
+    if (!token || cursor.taken[at] || before.has(token.text) || token.text === ";") return null;
+    if (token.text === "<" || token.text === ">") return null;
+    if ((cursor.depth[at] ?? 0) < open || token.text === "\t") return null;
+    const read = token.number ? quantityAt(cursor, at) : null;
+    if (!read) continue;
+    const next = textAt(cursor, read.to);
+    // "the difference between 34 of 38 and 9 of 15": a count, not the difference.
+    if (token.spelled || next === "/" || next === "of" || next === "out") return null;
+    if (label.measure !== "difference" && read.quantity.unit === "percent") return null;
+    if (isLoose(label, cursor, i) && read.quantity.unit === null && read.quantity.decimals === 0 && at > label.to + 2)
+      return null;
+    const about = [...wordsIn(cursor, i - 4, i), ...wordsIn(cursor, label.to, at)];
+    return { kind: "effect", from: i, to: read.to, measure: label.measure, number: read.quantity, about };
+  }
+  return null;
+}
+
+/** The bare word "difference" needs a number close by or one with a unit. */
+const isLoose = (label: Label, cursor: Cursor, i: number): boolean =>
+  label.measure === "difference" && textAt(cursor, i).startsWith("difference");
+
+const comparatives = new Set(
+  "better worse higher lower more less greater smaller longer shorter larger fewer earlier later older younger steeper in".split(
+    " ",
+  ),
+);
+
+/** "29 percentage points higher", "12° better": a difference told by its unit and a comparative. */
+function unlabelled(cursor: Cursor, i: number): EffectFact | null {
+  const token = cursor.tokens[i]!;
+  if (!token.number || token.spelled) return null;
+  const points = pointsEnd(cursor, i + 1);
+  const read = quantityAt(cursor, i)!;
+  const comparative = comparatives.has(textAt(cursor, read.to)) && textAt(cursor, read.to) !== "in";
+  if (points === i + 1 && !(comparative && read.quantity.unit === "other")) return null;
+  const number = points > i + 1 ? { ...token.number, unit: "points" as const } : read.quantity;
+  const to = points > i + 1 ? points : read.to;
+  return { kind: "effect", from: i, to, measure: "difference", number, about: wordsIn(cursor, to, to + 4) };
+}

@@ -1,0 +1,52 @@
+import type { Sentence } from "../text/sentences.js";
+import type { Token } from "../text/token.js";
+import { type Cursor, cursorOf } from "./cursor.js";
+import type { Fact } from "./facts.js";
+import { readCounts } from "./read-counts.js";
+import { readEffects } from "./read-effects.js";
+import { readIntervals } from "./read-intervals.js";
+import { readKappas } from "./read-kappas.js";
+import { readLimits } from "./read-limits.js";
+import { readMeans } from "./read-means.js";
+import { readParts } from "./read-parts.js";
+import { readPercents } from "./read-percents.js";
+import { readPValues } from "./read-p-values.js";
+import { readStatistics } from "./read-statistics.js";
+import { type CrossTable, readCrossTables } from "./read-tables.js";
+import { takeLabels } from "./take-labels.js";
+import { measures } from "./units.js";
+
+/** What was read in one sentence, in order of appearance. */
+export interface SentenceReading {
+  readonly tokens: readonly Token[];
+  readonly cursor: Cursor;
+  readonly row: boolean;
+  readonly facts: readonly Fact[];
+  readonly crossTables: readonly CrossTable[];
+  /** Numbers that no reader understood. */
+  readonly leftovers: readonly Token[];
+}
+
+/** Reads the numbers of one sentence or table row. The order matters: each reader takes the tokens it has used. */
+export function readSentence(sentence: Sentence): SentenceReading {
+  const cursor = cursorOf(sentence.tokens, sentence.row);
+  const base = { tokens: sentence.tokens, cursor, row: sentence.row };
+  if (!sentence.tokens.some((token) => token.number || token.text === "ns"))
+    return { ...base, facts: [], crossTables: [], leftovers: [] };
+  takeLabels(cursor);
+  const crossTables = readCrossTables(cursor);
+  const facts: Fact[] = [
+    ...readLimits(cursor),
+    ...readIntervals(cursor),
+    ...readPValues(cursor),
+    ...readKappas(cursor),
+    ...readStatistics(cursor),
+    ...readEffects(cursor),
+    ...readCounts(cursor),
+    ...readMeans(cursor),
+    ...readPercents(cursor),
+    ...readParts(cursor),
+  ].toSorted((a, b) => a.from - b.from);
+  const leftovers = sentence.tokens.filter((token, i) => token.number && !cursor.taken[i] && !measures(cursor, i + 1));
+  return { ...base, facts, crossTables, leftovers };
+}

@@ -1,0 +1,50 @@
+import { type Cursor, take, textAt } from "./cursor.js";
+import { measures, unitAfter } from "./units.js";
+
+const naming = new Set(
+  "grade grades type types stage stages table tables figure figures fig figs class level zone observer observers rater raters reader readers series reference references ref refs step appendix phase chapter version ao visit".split(
+    " ",
+  ),
+);
+const joining = new Set(["and", "or", "to", ",", "-", "v", "vs", "&"]);
+
+/** Sets aside numbers that are names ("grade 3", "Table 2"), dates and years, so that nothing counts them. */
+export function takeLabels(cursor: Cursor): void {
+  for (let i = 0; i < cursor.tokens.length; i++) {
+    if (naming.has(textAt(cursor, i))) takeNames(cursor, i + 1);
+    else if (isYear(cursor, i)) take(cursor, { from: i, to: i + 1 });
+  }
+}
+
+/** "grades 1, 2 and 3": small bare numbers after the name, joined by commas and "and". */
+function takeNames(cursor: Cursor, from: number): void {
+  let at = textAt(cursor, from) === "." ? from + 1 : from;
+  while (isName(cursor, at)) {
+    take(cursor, { from: at, to: at + 1 });
+    at++;
+    const first = at;
+    while (joining.has(textAt(cursor, at)) && at < first + 2) at++;
+    // "grade 3 in 14" and "grade 3, 14 fractures" end the names: the next number must be the next one up.
+    const [here, next] = [cursor.tokens[first - 1]?.number?.value ?? 0, cursor.tokens[at]?.number?.value ?? 0];
+    const follows = !["%", "/", "of", "("].includes(textAt(cursor, at + 1)) && unitAfter(cursor, at + 1) === null;
+    if (at === first || next <= here || next > here + 3 || !follows) return;
+  }
+}
+
+const isName = (cursor: Cursor, at: number): boolean => {
+  const number = cursor.tokens[at]?.number;
+  return number !== null && number !== undefined && number.decimals === 0 && number.value >= 0 && number.value < 100;
+};
+
+const aroundYears = new Set(
+  "in since until from between to and during january february march april may june july august september october november december - – year".split(
+    " ",
+  ),
+);
+
+function isYear(cursor: Cursor, i: number): boolean {
+  const token = cursor.tokens[i]!;
+  const value = token.number?.value ?? 0;
+  if (value < 1950 || value > 2100 || token.number!.decimals > 0 || token.end - token.start !== 4) return false;
+  return aroundYears.has(textAt(cursor, i - 1)) && unitAfter(cursor, i + 1) === null && !measures(cursor, i + 1);
+}
