@@ -14,7 +14,7 @@ import { readPValues } from "./read-p-values.js";
 import { readStatistics } from "./read-statistics.js";
 import { type CrossTable, readCrossTables } from "./read-tables.js";
 import { takeLabels } from "./take-labels.js";
-import { measures } from "./units.js";
+import { countsOthers, measures } from "./units.js";
 
 /** What was read in one sentence, in order of appearance. */
 export interface SentenceReading {
@@ -47,6 +47,12 @@ export function readSentence(sentence: Sentence): SentenceReading {
     ...readPercents(cursor),
     ...readParts(cursor),
   ].toSorted((a, b) => a.from - b.from);
-  const leftovers = sentence.tokens.filter((token, i) => token.number && !cursor.taken[i] && !measures(cursor, i + 1));
+  const leftovers = sentence.tokens.filter((token, i) => token.number && !cursor.taken[i] && !known(cursor, i));
   return { ...base, facts, crossTables, leftovers };
 }
+
+/** Measurements, numbers of observers and groups, and "one" are read but state nothing to check. */
+const known = (cursor: Cursor, i: number): boolean =>
+  measures(cursor, i + 1) ||
+  countsOthers(cursor, i + 1) ||
+  (cursor.tokens[i]!.spelled && cursor.tokens[i]!.number!.value === 1);

@@ -1,0 +1,46 @@
+import type { Claim } from "./claim.js";
+import { judgeSentence } from "./judging/judge-sentence.js";
+import { cohortsOf } from "./judging/units-of-text.js";
+import { ladderOf, type LadderStep } from "./ladder.js";
+import { readText } from "./read-text.js";
+import type { Count } from "../stats/types.js";
+import type { Span } from "./text/token.js";
+
+/** A checked text: every claim with its verdicts, the ladder of denominators, and what was not understood. */
+export interface CheckedText {
+  readonly claims: readonly Claim[];
+  readonly denominators: readonly LadderStep[];
+  readonly notUnderstood: readonly (Span & { readonly because: string })[];
+}
+
+/** Counts of the text before that a conclusion may rest on. */
+const mostEarlier = 200;
+
+/**
+ * Reads the numbers of a pasted text and judges which follow from which: arithmetic, unit and conclusion apart.
+ * @param text plain text, or a table pasted with tabs or as HTML; never run or shown as markup
+ * @throws TypeError when `text` is not a string
+ * @throws RangeError when it holds no printed character
+ * @example checkText("Closed reduction held in 31 of 37 fractures (86%).").claims[0].arithmetic // => "fails"
+ */
+export function checkText(text: string): CheckedText {
+  if (typeof text !== "string") throw new TypeError(`checkText: text must be a string, got ${typeof text}`);
+  if (text.trim() === "") throw new RangeError("checkText: the text is empty");
+  const reading = readText(text);
+  const cohorts = cohortsOf(reading.sentences);
+  const claims: Claim[] = [];
+  const earlier: Count[] = [];
+  let pair: readonly Count[] = [];
+  for (const linked of reading.sentences) {
+    claims.push(...judgeSentence(text, linked, { ...reading, cohorts, earlier, pair }));
+    const counts = linked.proportions.flatMap(({ count }) => (count && count.successes <= count.trials ? [count] : []));
+    if (counts.length > 0) pair = counts.length === 2 ? counts : [];
+    earlier.push(...counts.map(({ successes, trials }) => ({ successes, trials })));
+    if (earlier.length > mostEarlier) earlier.splice(0, earlier.length - mostEarlier);
+  }
+  return {
+    claims: claims.toSorted((a, b) => a.start - b.start),
+    denominators: ladderOf(text, reading.sentences),
+    notUnderstood: reading.notUnderstood,
+  };
+}

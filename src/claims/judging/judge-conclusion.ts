@@ -1,0 +1,123 @@
+import type { Count } from "../../stats/types.js";
+import type { PFact } from "../reading/facts.js";
+import type { LinkedSentence } from "../reading/link.js";
+import { isRatio } from "./judge-contradiction.js";
+import { listed, percentText, pText } from "./number-text.js";
+import type { Conclusion } from "./over-claims.js";
+import { conventions } from "./p-conventions.js";
+import { proportionCandidates } from "./proportion-methods.js";
+import { countsFor } from "./scope.js";
+
+/** What the numbers say about a conclusion drawn from them; null when there is nothing to set it against. */
+export interface ConclusionVerdict {
+  readonly light: "holds" | "fails";
+  readonly because: string;
+}
+
+/** Above this upper limit a failure or harm is not excluded: 1 case in 100. */
+const negligible = 0.01;
+
+/**
+ * Judges a conclusion by the numbers of its sentence, or of the sentences before.
+ * @param earlier counts of the text before, the latest last
+ */
+export function judgeConclusion(
+  linked: LinkedSentence,
+  conclusion: Conclusion,
+  earlier: readonly Count[],
+): ConclusionVerdict | null {
+  const { type, phrase } = conclusion;
+  if (type === "absolute" || type === "safety") return absolute(linked, phrase, earlier, type === "safety");
+  const evidence = evidenceIn(linked);
+  if (type === "trend")
+    return evidence === false
+      ? fails(
+          `"${phrase}" reads a p value above 0.05 as an effect: please give the estimate with its interval instead.`,
+        )
+      : null;
+  if (type === "significant")
+    return evidence === false
+      ? fails(`"${phrase}" does not go with the p value or interval printed. Which of the two is right?`)
+      : evidence === true
+        ? holds()
+        : null;
+  if (type === "not significant")
+    return evidence === true && linked.pValues.length <= 1
+      ? fails("The numbers printed are significant at 0.05, the words say they are not. Which is right?")
+      : evidence === false
+        ? holds()
+        : null;
+  if (type === "equality")
+    return evidence === false
+      ? fails(
+          `"${phrase}": the numbers are too few to exclude a difference${allowed(linked)}; absence of evidence is not equality.`,
+        )
+      : null;
+  if (type === "cause" && linked.pValues.length === 0 && !linked.estimates.some(({ interval }) => interval))
+    return null;
+  return evidence === false
+    ? fails(
+        `"${phrase}" claims more than the numbers show: no difference at all is compatible with them${allowed(linked)}.`,
+      )
+    : null;
+}
+
+const fails = (because: string): ConclusionVerdict => ({ light: "fails", because });
+const holds = (): ConclusionVerdict => ({ light: "holds", because: "" });
+
+/** True when the sentence's numbers exclude no effect, false when they do not, null when it has none. */
+function evidenceIn(linked: LinkedSentence): boolean | null {
+  const verdicts = linked.pValues.map(below).filter((verdict) => verdict !== null);
+  if (verdicts.length > 0) return verdicts.some(Boolean);
+  for (const { estimate, interval } of linked.estimates) {
+    if (estimate.kind !== "effect" || !interval) continue;
+    const none = isRatio(estimate) ? 1 : 0;
+    return interval.low.value > none || interval.high.value < none;
+  }
+  const counts = countsFor(linked, Infinity);
+  if (counts.length !== 2) return null;
+  return conventions({ first: counts[0]!, second: counts[1]! }).some(
+    ({ p, family }) => p < 0.05 && family !== "fisher one-sided",
+  );
+}
+
+function below({ relation, number }: PFact): boolean | null {
+  if (relation === "not significant") return false;
+  if (!number) return null;
+  if (relation === "<" || relation === "≤") return number.value <= 0.05 ? true : null;
+  if (relation === ">" || relation === "≥") return number.value >= 0.05 ? false : null;
+  return number.value < 0.05;
+}
+
+function allowed(linked: LinkedSentence): string {
+  const effect = linked.estimates.find(({ estimate, interval }) => estimate.kind === "effect" && interval);
+  if (effect?.interval) return ` (interval ${effect.interval.low.value} to ${effect.interval.high.value})`;
+  const p = linked.pValues.find(({ number }) => number);
+  return p?.number ? ` (p ${p.relation} ${pText(p.number.value)})` : "";
+}
+
+/** "safe" and "never": the share of failures that the counts leave possible. */
+function absolute(
+  linked: LinkedSentence,
+  phrase: string,
+  earlier: readonly Count[],
+  safety: boolean,
+): ConclusionVerdict | null {
+  const own = linked.proportions.flatMap(({ count }) => (count && count.successes <= count.trials ? [count] : []));
+  const candidates: readonly Count[] = own.length > 0 ? own : earlier;
+  const extremes = candidates.filter(({ successes, trials }) => successes === 0 || successes === trials);
+  const count = (safety || own.length > 0 ? extremes.at(-1) : undefined) ?? candidates.at(-1);
+  if (!count) return null;
+  const { successes, trials } = count;
+  const none = successes === 0 || (safety && successes < trials / 2);
+  const limits = proportionCandidates(successes, trials, 0.95).filter(
+    ({ name }) => name === "Wilson" || name.startsWith("exact (C"),
+  );
+  const possible = limits.map(({ interval }) => (none ? interval.high : 1 - interval.low));
+  if (Math.max(...possible) <= negligible) return holds();
+  const texts = possible.map((value) => percentText(value, 0));
+  const what = none ? "still allows a rate" : "still allows a failure rate";
+  return fails(
+    `"${phrase}" is not supported: ${successes} of ${trials} ${what} of up to ${listed([`${texts[0]!} (Wilson)`, `${texts[1]!} (exact)`])}. Please give that limit and soften the conclusion.`,
+  );
+}

@@ -1,0 +1,160 @@
+import type { Count } from "../../stats/types.js";
+import type { ClaimKind } from "../claim.js";
+import type { EffectFact, IntervalFact, PercentFact } from "../reading/facts.js";
+import type { EstimateGroup, LinkedSentence } from "../reading/link.js";
+import { startOf } from "../reading/link.js";
+import type { PrintedNumber } from "../text/token.js";
+import { type Finding, together } from "./finding.js";
+import { judgeOwnInterval } from "./judge-contradiction.js";
+import { judgeEffect } from "./judge-effect.js";
+import { judgeKappa } from "./judge-kappa.js";
+import { judgeMean } from "./judge-mean.js";
+import type { Judged } from "./judge-proportion.js";
+import { asPrinted, fixed } from "./number-text.js";
+import { countsFor } from "./scope.js";
+
+type CrossTables = readonly (readonly (readonly number[])[])[];
+
+/** Judges an effect, a kappa or a mean with its interval. */
+export function judgeEstimate(
+  linked: LinkedSentence,
+  group: EstimateGroup,
+  tables: CrossTables,
+  uncheckable: string | null,
+): Judged {
+  const { estimate, interval } = group;
+  const recomputed: Record<string, number | null> = {};
+  const printed: Record<string, PrintedNumber> = { estimate: estimate.number };
+  if (interval) Object.assign(printed, { low: interval.low, high: interval.high });
+  let findings: Finding[];
+  let kind: ClaimKind;
+  if (estimate.kind === "mean") {
+    kind = "mean";
+    findings = judgeMean(estimate, interval, recomputed);
+    if (estimate.sd) printed.sd = estimate.sd;
+    if (estimate.range) Object.assign(printed, { lowest: estimate.range.low, highest: estimate.range.high });
+  } else if (estimate.kind === "kappa") {
+    kind = "kappa";
+    const agreement = agreementFor(linked, estimate.from);
+    findings = judgeKappa(estimate, interval, agreement, tableFor(tables, agreement?.trials ?? null), recomputed);
+  } else {
+    kind = estimate.measure === "hazard ratio" ? "ratio" : estimate.measure;
+    findings = effectFindings(linked, estimate, interval, uncheckable, recomputed);
+  }
+  return { kind, printed, recomputed, ...together(findings) };
+}
+
+/** An interval for a difference or ratio whose estimate is not printed. */
+export function judgeLoose(linked: LinkedSentence, interval: IntervalFact): Judged {
+  const counts = countsFor(linked, interval.from);
+  const recomputed: Record<string, number | null> = {};
+  const printed = { low: interval.low, high: interval.high };
+  const unclear: Finding = {
+    light: "cannot be checked",
+    because: "It is not clear what this interval belongs to: please print its estimate.",
+    reproducedBy: [],
+  };
+  const finding = counts.length === 2 ? judgeEffect(null, interval, counts as [Count, Count], [], recomputed) : unclear;
+  return { kind: "interval", printed, recomputed, ...together([finding.because ? finding : unclear]) };
+}
+
+const modelled = [
+  "adjusted",
+  "multivariable",
+  "multivariate",
+  "multivariable-adjusted",
+  "pooled",
+  "common",
+  "stratified",
+  "mantel-haenszel",
+  "standardised",
+  "standardized",
+  "weighted",
+  "matched",
+  "summary",
+];
+
+function effectFindings(
+  linked: LinkedSentence,
+  effect: EffectFact,
+  interval: IntervalFact | null,
+  uncheckable: string | null,
+  recomputed: Record<string, number | null>,
+): Finding[] {
+  const own = interval ? [judgeOwnInterval(effect, interval)] : [];
+  if (own[0]?.light === "fails") return own;
+  const model =
+    effect.about.some((word) => modelled.includes(word)) ||
+    effect.measure === "hazard ratio" ||
+    effect.measure === "ratio";
+  if (model) return [...own, unclear("An adjusted or pooled estimate cannot be recomputed from the counts.")];
+  if (effect.number.unit === "other") return [...meansDifference(linked, effect), ...own];
+  const counts = countsFor(linked, effect.from);
+  const percents = linked.proportions.flatMap(({ percent }) => (percent ? [percent.number.value] : []));
+  if (counts.length === 2) {
+    const finding = judgeEffect(effect, interval, counts as [Count, Count], percents, recomputed);
+    return finding.light === "fails" && uncheckable ? [unclear(uncheckable)] : [finding];
+  }
+  const difference = effect.measure === "difference" ? percentDifference(linked, effect) : [];
+  if (difference.length > 0) return [...difference, ...own];
+  return own.length > 0
+    ? own
+    : [unclear(`The ${effect.measure} cannot be recomputed: please give the counts of both groups.`)];
+}
+
+const unclear = (because: string): Finding => ({ light: "cannot be checked", because, reproducedBy: [] });
+
+/** "93% v 69%, difference 24 points" without counts. */
+function percentDifference(linked: LinkedSentence, effect: EffectFact): Finding[] {
+  const bare = linked.proportions.flatMap((group): PercentFact[] =>
+    group.percent && startOf(group) < effect.from ? [group.percent] : [],
+  );
+  if (bare.length !== 2 || effect.number.unit === null) return [];
+  return differenceOf(effect, bare[0]!.number, bare[1]!.number, "the two percentages");
+}
+
+function meansDifference(linked: LinkedSentence, effect: EffectFact): Finding[] {
+  const means = linked.estimates.flatMap(({ estimate }) =>
+    estimate.kind === "mean" && estimate.centre === "mean" && estimate.from < effect.from ? [estimate] : [],
+  );
+  return means.length === 2 ? differenceOf(effect, means[0]!.number, means[1]!.number, "the two means") : [];
+}
+
+function differenceOf(effect: EffectFact, a: PrintedNumber, b: PrintedNumber, of: string): Finding[] {
+  const value = Math.abs(a.value - b.value);
+  const slack = (10 ** -a.decimals + 10 ** -b.decimals + 10 ** -effect.number.decimals) / 2;
+  const text = `${asPrinted(a)} and ${asPrinted(b)} differ by ${fixed(value, Math.max(a.decimals, b.decimals))}`;
+  if (Math.abs(value - Math.abs(effect.number.value)) <= slack + 1e-9)
+    return [{ light: "holds", because: `${text}.`, reproducedBy: [`difference of ${of}`] }];
+  return [
+    {
+      light: "fails",
+      because: `${text}, not by ${asPrinted(effect.number)}. Which number is right?`,
+      reproducedBy: [],
+    },
+  ];
+}
+
+interface Agreement {
+  readonly value: number;
+  readonly slack: number;
+  readonly trials: number | null;
+}
+
+const agreeing = ["agree", "same", "identical", "concord", "exact"];
+
+/** Observed agreement that the sentence prints: the count or percentage nearest before the kappa. */
+function agreementFor(linked: LinkedSentence, at: number): Agreement | null {
+  if (!linked.reading.tokens.some(({ text }) => agreeing.some((start) => text.startsWith(start)))) return null;
+  const group = linked.proportions.filter((candidate) => startOf(candidate) < at).at(-1) ?? linked.proportions[0];
+  if (group?.count) return { value: group.count.successes / group.count.trials, slack: 0, trials: group.count.trials };
+  const percent = group?.percent?.number;
+  return percent
+    ? { value: percent.value / 100, slack: 10 ** -percent.decimals / 200, trials: group!.percent!.trials }
+    : null;
+}
+
+function tableFor(tables: CrossTables, trials: number | null) {
+  const sized = trials === null ? tables : tables.filter((table) => table.flat().reduce((a, b) => a + b, 0) === trials);
+  return sized.length === 1 ? sized[0]! : null;
+}

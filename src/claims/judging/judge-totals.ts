@@ -1,0 +1,228 @@
+import type { CountFact, Fact, PartFact, PercentFact, WholeFact } from "../reading/facts.js";
+import type { SentenceReading } from "../reading/read-sentence.js";
+import type { Finding } from "./finding.js";
+import { isExhaustive } from "./exhaustive.js";
+
+/** A statement about a whole and its parts, with its verdict and its place in the sentence. */
+export interface Total extends Finding {
+  readonly from: number;
+  readonly to: number;
+  readonly whole: number;
+  readonly parts: readonly number[];
+}
+
+type Numbered = PartFact | WholeFact | CountFact;
+
+/** Every sum that a sentence prints: parts of a whole, reasons in a bracket, who was left, both-sided cases. */
+export function judgeTotals(reading: SentenceReading): Total[] {
+  const numbered = reading.facts.filter(
+    (fact): fact is Numbered => fact.kind === "part" || fact.kind === "whole" || fact.kind === "count",
+  );
+  if (numbered.length < 2 || reading.row) return [];
+  return [
+    ...bracketSums(reading, numbered),
+    ...leadingSum(reading, numbered),
+    ...countRun(reading, numbered),
+    ...remainder(reading, numbered),
+    ...bothSides(reading, numbered),
+    ...percentSum(reading),
+  ];
+}
+
+const valueOf = (fact: Numbered): number => (fact.kind === "count" ? fact.successes : fact.value);
+const depthOf = (reading: SentenceReading, fact: { readonly from: number }): number =>
+  reading.cursor.depth[fact.from] ?? 0;
+
+function total(from: number, to: number, whole: number, parts: readonly number[], sure: boolean): Total {
+  const sum = parts.reduce((a, b) => a + b, 0);
+  const text = `${parts.join(" + ")} = ${sum}`;
+  const base = { from, to, whole, parts };
+  if (sum === whole) return { ...base, light: "holds", because: `${text}.`, reproducedBy: ["sum of the parts"] };
+  if (!sure)
+    return {
+      ...base,
+      light: "cannot be checked",
+      because: `${text} of ${whole}: are these all the parts, and does none overlap?`,
+      reproducedBy: [],
+    };
+  return { ...base, light: "fails", because: `${text}, not ${whole}. Which number is right?`, reproducedBy: [] };
+}
+
+/** "9 were excluded (4 pathological, 3 open wounds, 2 without a film)". */
+function bracketSums(reading: SentenceReading, numbered: readonly Numbered[]): Total[] {
+  const totals: Total[] = [];
+  for (const [i, fact] of numbered.entries()) {
+    const depth = depthOf(reading, fact);
+    const inside: Numbered[] = [];
+    for (const next of numbered.slice(i + 1)) {
+      if (depthOf(reading, next) <= depth) break;
+      if (depthOf(reading, next) === depth + 1) inside.push(next);
+    }
+    if (inside.length < 2 || inside.some(({ kind }) => kind === "count")) continue;
+    const open = openingBracket(reading, fact.to, inside[0]!.from);
+    if (open < 0 || open - fact.to > 8 || !listLike(reading, open, inside)) continue;
+    const to = inside.at(-1)!.to;
+    totals.push(total(fact.from, to, valueOf(fact), inside.map(valueOf), isExhaustive(reading, open, to, inside)));
+  }
+  return totals;
+}
+
+/** The last bracket opened before the first part, if no other fact stands in between. */
+function openingBracket(reading: SentenceReading, from: number, to: number): number {
+  for (let i = from; i < to; i++) if (reading.tokens[i]!.text === "(" || reading.tokens[i]!.text === "[") return i;
+  return -1;
+}
+
+/** One bracket, each part with a word of its own. */
+function listLike(reading: SentenceReading, open: number, parts: readonly Numbered[]): boolean {
+  const last = parts.at(-1)!;
+  for (let i = open + 1; i < last.to; i++) {
+    const { text } = reading.tokens[i]!;
+    if (text === "n" || text === ":" || text === "v" || text === "versus" || text === "vs") return false;
+    if ((text === ")" || text === "]") && (reading.cursor.depth[i] ?? 0) <= depthOf(reading, parts[0]!)) return false;
+  }
+  return parts.every((part) => hasWord(reading, part));
+}
+
+const hasWord = (reading: SentenceReading, part: Numbered): boolean => {
+  const next = reading.tokens[part.to];
+  const before = reading.tokens[part.from - 1];
+  return (
+    next?.kind === "word" ||
+    before?.kind === "word" ||
+    (before?.text === "," && reading.tokens[part.from - 2]?.kind === "word") ||
+    next?.text === "("
+  );
+};
+
+/** "Of 48 fractures, 9 were grade I, 17 grade II, 14 grade III and 8 grade IV." */
+function leadingSum(reading: SentenceReading, numbered: readonly Numbered[]): Total[] {
+  const at = numbered.findIndex((fact) => fact.kind === "whole" && fact.leads);
+  if (at < 0) return [];
+  const lead = numbered[at] as WholeFact;
+  const depth = depthOf(reading, lead);
+  const parts = numbered.slice(at + 1).filter((fact) => depthOf(reading, fact) === depth);
+  if (parts.length < 2 || parts.some((part) => part.kind === "count" || (part.kind === "whole" && part.leads)))
+    return [];
+  if (leavesSome(reading) >= 0 || parts.some((part) => valueOf(part) > lead.value)) return [];
+  const to = parts.at(-1)!.to;
+  return [total(lead.from, to, lead.value, parts.map(valueOf), isExhaustive(reading, lead.to, to, parts))];
+}
+
+/** "seen in 9, 17, 14 and 8 of 48 fractures": a run of parts that ends in a count. */
+function countRun(reading: SentenceReading, numbered: readonly Numbered[]): Total[] {
+  return numbered.flatMap((fact, i) => {
+    if (fact.kind !== "count" || fact.form !== "of") return [];
+    const run: Numbered[] = [];
+    for (let j = i - 1; j >= 0; j--) {
+      const next = run[0] ?? fact;
+      const gap = reading.tokens
+        .slice(numbered[j]!.to, next.from)
+        .map(({ text }) => text)
+        .join(" ");
+      if (numbered[j]!.kind !== "part" || ![",", "and", ", and"].includes(gap)) break;
+      run.unshift(numbered[j]!);
+    }
+    if (run.length < 2) return [];
+    return [
+      total(
+        run[0]!.from,
+        fact.to,
+        fact.trials,
+        [...run.map(valueOf), fact.successes],
+        isExhaustive(reading, 0, fact.to, [...run, fact]),
+      ),
+    ];
+  });
+}
+
+const leaving = new Set(["leaving", "leaves", "left", "remained", "remaining"]);
+const leavesSome = (reading: SentenceReading): number => reading.tokens.findIndex(({ text }) => leaving.has(text));
+const gone = new Set(
+  "excluded lost withdrew withdrawn died declined refused missing dropped removed ineligible excluding missed moved absent".split(
+    " ",
+  ),
+);
+
+/** "Of 64 fractures, 9 were excluded, leaving 55." */
+function remainder(reading: SentenceReading, numbered: readonly Numbered[]): Total[] {
+  const at = reading.tokens.findIndex(({ text }) => text === "leaving" || text === "leaves");
+  if (at < 0) return [];
+  const left = numbered.find((fact) => fact.from > at && fact.from <= at + 4);
+  const before = numbered.filter((fact) => fact.to <= at && depthOf(reading, fact) === depthOf(reading, { from: at }));
+  const words = reading.tokens.slice(0, at).filter(({ text }) => gone.has(text));
+  const first = before[0];
+  if (!left || !first || words.length === 0) return [];
+  const [whole, parts] =
+    first.kind === "count"
+      ? [first.trials, [first.successes, ...before.slice(1).map(valueOf)]]
+      : [first.value, before.slice(1).map(valueOf)];
+  if (parts.length === 0 || left.kind === "count" || before.slice(1).some(({ kind }) => kind === "count")) return [];
+  const rest = valueOf(left);
+  const gap = whole - parts.reduce((a, b) => a + b, 0);
+  const base = { from: first.from, to: left.to, whole, parts: [...parts, rest] };
+  const sum = `${whole} − ${parts.join(" − ")} = ${gap}`;
+  if (gap === rest)
+    return [{ ...base, light: "holds", because: `${sum}.`, reproducedBy: ["whole less those who left"] }];
+  return [{ ...base, light: "fails", because: `${sum}, not ${rest}. Which number is right?`, reproducedBy: [] }];
+}
+
+/** "51 fractures in 48 children (3 bilateral)": each both-sided child adds one. */
+function bothSides(reading: SentenceReading, numbered: readonly Numbered[]): Total[] {
+  const children = numbered.filter((fact) => fact.kind === "whole" && fact.unit === "child");
+  const limbs = numbered.filter((fact) => fact.kind === "whole" && (fact.unit === "fracture" || fact.unit === "limb"));
+  const both = numbered.filter((fact) => {
+    const words = reading.tokens.slice(fact.to, fact.to + 6).map(({ text }) => text);
+    return (
+      fact.kind !== "count" &&
+      (words[0] === "bilateral" ||
+        words.slice(0, 3).includes("bilateral") ||
+        (words.includes("both") && words.includes("sides")))
+    );
+  });
+  const people = children.filter((fact) => !both.includes(fact));
+  const arms = limbs.filter((fact) => !both.includes(fact));
+  if (people.length !== 1 || arms.length !== 1 || both.length !== 1) return [];
+  const [c, l, b] = [valueOf(people[0]!), valueOf(arms[0]!), valueOf(both[0]!)];
+  if (l < c || b > c) return [];
+  const places = [people[0]!, arms[0]!, both[0]!];
+  const from = Math.min(...places.map((fact) => fact.from));
+  return [total(from, Math.max(...places.map(({ to }) => to)), l, [c, b], true)];
+}
+
+const partition = new Set(
+  "comprised comprising consisted distribution distributed divided accounted proportions shares".split(" "),
+);
+
+/** Rounded shares of a whole may miss 100 by half a unit each, no more. */
+function percentSum(reading: SentenceReading): Total[] {
+  const percents = reading.facts.filter((fact: Fact): fact is PercentFact => fact.kind === "percent");
+  const counted = reading.facts.some((fact) => fact.kind === "count" || fact.kind === "interval");
+  if (percents.length < 3 || counted || !reading.tokens.some(({ text }) => partition.has(text))) return [];
+  const sum = percents.reduce((all, { number }) => all + number.value, 0);
+  const slack = (percents.length / 2) * 10 ** -Math.min(...percents.map(({ number }) => number.decimals));
+  const base = {
+    from: percents[0]!.from,
+    to: percents.at(-1)!.to,
+    whole: 100,
+    parts: percents.map(({ number }) => number.value),
+  };
+  const text = `${base.parts.join(" + ")} = ${Math.round(sum * 1e6) / 1e6}`;
+  if (Math.abs(sum - 100) <= slack + 1e-9)
+    return [
+      {
+        ...base,
+        light: "holds",
+        because: `${text}, which rounding explains.`,
+        reproducedBy: ["sum of rounded shares"],
+      },
+    ];
+  return [
+    {
+      ...base,
+      light: "fails",
+      because: `${text}; ${percents.length} rounded shares cannot miss 100 by more than ${slack}. Which share is right?`,
+      reproducedBy: [],
+    },
+  ];
+}

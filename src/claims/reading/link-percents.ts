@@ -1,0 +1,173 @@
+import type { CountFact, Fact, PercentFact } from "./facts.js";
+import type { ProportionGroup } from "./link.js";
+import type { SentenceReading } from "./read-sentence.js";
+import { textAt } from "./cursor.js";
+
+type Item = CountFact | PercentFact;
+
+/** Counts and percentages of a sentence, paired where they stand for the same thing. */
+export function linkPercents(reading: SentenceReading, wholes: readonly number[]): ProportionGroup[] {
+  const { counts, origins } = withWholes(reading, wholes);
+  const told = toldTwice(reading, counts);
+  const kept = counts.filter((count) => ![...told.values()].includes(count));
+  const percents = reading.facts.filter((fact) => fact.kind === "percent");
+  const pairs = pairUp(reading, kept, percents);
+  const paired = new Set(pairs.map(({ percent }) => percent));
+  const groups: ProportionGroup[] = kept.map((count) => {
+    const pair = pairs.find((candidate) => candidate.count === count);
+    const wholeFrom = origins.get(count) ?? "print";
+    return {
+      ...empty,
+      count,
+      percent: pair?.percent ?? null,
+      told: told.get(count) ?? null,
+      sure: pair?.sure ?? true,
+      wholeFrom,
+    };
+  });
+  for (const percent of percents)
+    if (!paired.has(percent)) groups.push({ ...empty, percent: withSentenceWhole(reading, percent) });
+  return groups;
+}
+
+const empty: ProportionGroup = {
+  kind: "proportion", count: null, percent: null, told: null, intervals: [], limit: null, sure: true, wholeFrom: "print",
+}; // prettier-ignore
+
+/** Bare parts with a percentage at their side become counts of the whole that the sentence, or the text before, names. */
+function withWholes(reading: SentenceReading, wholes: readonly number[]) {
+  const counts: CountFact[] = [];
+  const origins = new Map<CountFact, ProportionGroup["wholeFrom"]>();
+  let leading: { value: number; unit: string | null } | null = null;
+  const { facts } = reading;
+  for (const [i, fact] of facts.entries()) {
+    if (fact.kind === "count") counts.push(fact);
+    if (fact.kind === "whole" && fact.leads) leading = fact;
+    if (fact.kind !== "part" && !(fact.kind === "whole" && !fact.leads)) continue;
+    const next = facts[i + 1];
+    if (next?.kind !== "percent" || next.trials !== null || !adjacent(reading, fact.to, next.from, 5)) continue;
+    if (textAt(reading.cursor, next.from - 1) !== "(" && textAt(reading.cursor, next.from - 1) !== "[") continue;
+    const [whole, origin] = wholeFor(reading, i, fact.value, leading?.value ?? null, wholes, next);
+    if (whole === null || fact.value > whole) continue;
+    const unit = leading?.unit ?? null;
+    const count: CountFact = {
+      kind: "count",
+      from: fact.from,
+      to: fact.to,
+      form: "of",
+      successes: fact.value,
+      trials: whole,
+      unit,
+    };
+    counts.push(count);
+    origins.set(count, origin);
+  }
+  return { counts, origins };
+}
+
+function wholeFor(
+  reading: SentenceReading, at: number, value: number, leading: number | null, wholes: readonly number[], percent: PercentFact,
+): [number | null, ProportionGroup["wholeFrom"]] {
+  if (leading !== null) return [leading, "sentence"];
+  const near = reading.facts.filter((fact, i): fact is Extract<Fact, { kind: "whole" }> => fact.kind === "whole" && i !== at && fact.value >= value);
+  const candidates = near.length > 0 ? near.map((fact) => fact.value) : wholes.filter((whole) => whole >= value);
+  const fits = candidates.filter((whole) => Math.abs((100 * value) / whole - percent.number.value) <= 0.51 * 10 ** -percent.number.decimals);
+  const distinct = new Set(candidates);
+  if (fits.length > 0) return [fits.at(-1)!, near.length > 0 ? "sentence" : "text"];
+  return distinct.size === 1 ? [candidates[0]!, near.length > 0 ? "sentence" : "text"] : [null, "text"];
+} // prettier-ignore
+
+/** "No nerve injury occurred in 24 adolescents (0 of 24": the count in words and the one in brackets are one. */
+function toldTwice(reading: SentenceReading, counts: readonly CountFact[]): Map<CountFact, CountFact> {
+  const told = new Map<CountFact, CountFact>();
+  counts.forEach((count, i) => {
+    const next = counts[i + 1];
+    if (!next || next.from - count.to > 14 || next.form !== "of") return;
+    const same = count.form === "none" ? next.successes === 0 : count.form === "all" && next.successes === next.trials;
+    const bracket = reading.cursor.depth[next.from]! > reading.cursor.depth[count.from]!;
+    if (same && bracket) told.set(next, count);
+  });
+  return told;
+}
+
+interface Pair {
+  readonly count: CountFact;
+  readonly percent: PercentFact;
+  readonly sure: boolean;
+}
+
+/** Runs of equal length pair in order ("28 of 30 and 11 of 16 (93% v 69%)"); single ones pair with their neighbour. */
+function pairUp(reading: SentenceReading, counts: readonly CountFact[], percents: readonly PercentFact[]): Pair[] {
+  const items: Item[] = [...counts, ...percents].toSorted((a, b) => a.from - b.from);
+  const runs: Item[][] = [];
+  for (const item of items) {
+    const last = runs.at(-1);
+    if (last && last[0]!.kind === item.kind) last.push(item);
+    else runs.push([item]);
+  }
+  const pairs: Pair[] = [];
+  for (let i = 0; i < runs.length; i++) {
+    const [run, next] = [runs[i]!, runs[i + 1]];
+    if (!next) break;
+    const pair = pairRuns(reading, run, next, runs[i + 2]);
+    pairs.push(...pair);
+    if (pair.length > 0 && pair.length === next.length) i++;
+  }
+  return pairs;
+}
+
+function pairRuns(
+  reading: SentenceReading,
+  run: readonly Item[],
+  next: readonly Item[],
+  later?: readonly Item[],
+): Pair[] {
+  const pair = (a: Item, b: Item, sure: boolean): Pair =>
+    a.kind === "count" ? { count: a, percent: b as PercentFact, sure } : { count: b as CountFact, percent: a, sure };
+  const free = next.filter((item) => item.kind === "count" || item.trials === null);
+  if (free.length !== next.length || run.some((item) => item.kind === "percent" && item.trials !== null)) return [];
+  if (run.length === next.length && run.length > 1) return run.map((item, i) => pair(item, next[i]!, true));
+  const [last, first] = [run.at(-1)!, next[0]!];
+  const near = adjacent(reading, last.to, first.from, last.kind === "count" ? 9 : 6);
+  if (!near) return [];
+  // "41 of 47 (87%) and 93% (28 of 30)": a percentage that opens a bracket of its own belongs to what follows.
+  if (
+    last.kind === "count" &&
+    later &&
+    first.to + 1 >= later[0]!.from &&
+    textAt(reading.cursor, later[0]!.from - 1) === "(" &&
+    next.length === 1 &&
+    textAt(reading.cursor, first.from - 1) !== "("
+  )
+    return [];
+  return [pair(last, first, bracketed(reading, last, first))];
+}
+
+/** Side by side: in a bracket after the other, or after a comma within the same bracket. */
+function bracketed(reading: SentenceReading, last: Item, first: Item): boolean {
+  const before = textAt(reading.cursor, first.from - 1);
+  if (["(", "[", "=", "\t", "/"].includes(before)) return true;
+  return first.from - last.to <= 2 && [",", ";", "or"].includes(before);
+}
+
+const breaks = new Set("and but while whereas v vs versus compared than p κ kappa respectively".split(" "));
+
+/** True when only a few words stand between, none of which starts another statement. */
+export function adjacent(reading: SentenceReading, from: number, to: number, most: number): boolean {
+  if (to - from > most) return false;
+  for (let i = from; i < to; i++) {
+    const token = reading.tokens[i]!;
+    if (token.number || breaks.has(token.text)) return false;
+  }
+  return true;
+}
+
+/** "Of 47 fractures, 87% united": the sentence's leading whole is that of its bare percentages. */
+function withSentenceWhole(reading: SentenceReading, percent: PercentFact): PercentFact {
+  if (percent.trials !== null) return percent;
+  const leading = reading.facts.filter((fact) => fact.kind === "whole" && fact.leads && fact.to <= percent.from);
+  const after = reading.tokens[percent.from - 1]?.text === ",";
+  return leading.length === 1 && leading[0]!.kind === "whole" && after
+    ? { ...percent, trials: leading[0]!.value }
+    : percent;
+}
