@@ -3,6 +3,9 @@ import { halfAddedRatios } from "../../stats/reported/half-added-ratios.js";
 import { differenceIntervals } from "../../stats/reported/difference-intervals.js";
 import { conditionalOddsRatio } from "../../stats/two-groups/conditional-odds-ratio.js";
 import type { TwoGroups } from "../../stats/two-groups/groups.js";
+import { agrestiCaffo } from "../../stats/two-groups/agresti-caffo.js";
+import { koopman } from "../../stats/two-groups/koopman.js";
+import { miettinenNurminen } from "../../stats/two-groups/miettinen-nurminen.js";
 import { katz } from "../../stats/two-groups/katz.js";
 import { newcombe } from "../../stats/two-groups/newcombe.js";
 import { woolf } from "../../stats/two-groups/woolf.js";
@@ -39,7 +42,8 @@ function differences(groups: TwoGroups, level: number): EffectCandidate[] {
   }); // prettier-ignore
   return [
     of("Newcombe", newcombe(groups, { level }).interval),
-    of("Agresti–Caffo", large.agrestiCaffo),
+    of("score (Miettinen–Nurminen)", miettinenNurminen(groups, { level }).interval),
+    of("Agresti–Caffo", agrestiCaffo(groups, { level }).interval),
     of("Wald", large.wald, true),
     of("Wald with continuity correction", large.waldContinuity, true),
   ];
@@ -71,7 +75,10 @@ function oddsRatios(groups: TwoGroups, level: number): EffectCandidate[] {
 
 function riskRatios(groups: TwoGroups, level: number): EffectCandidate[] {
   const found: EffectCandidate[] = [];
-  for (const [name, result] of [["log risk ratio (Katz)", katz(groups, { level })]] as const) {
+  for (const [name, result] of [
+    ["log risk ratio (Katz)", katz(groups, { level })],
+    ["score (Koopman)", koopman(groups, { level })],
+  ] as const) {
     if (result.estimate === null) continue;
     for (const interval of limits(result.interval))
       found.push({ measure: "risk ratio", name, estimate: result.estimate, interval, poor: false });

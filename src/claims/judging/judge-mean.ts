@@ -99,11 +99,12 @@ function spread({ number, centre, sd, se, range, trials }: MeanFact): Finding[] 
   }
   if (!sd || !range || sd.value < 0 || centre === "median" || range.low.value > range.high.value) return findings;
   const ends = unit(range.low) / 2 + unit(range.high) / 2;
-  const [low, high] = [range.low.value - unit(range.low), range.high.value + unit(range.high)];
+  // Ages in completed years reach a whole unit above the highest printed.
+  const [low, high] = [range.low.value - unit(range.low) / 2, range.high.value + unit(range.high)];
   const width = range.high.value - range.low.value;
   const factor = trials && trials > 1 ? trials / (trials - 1) : 2;
   const middle = Math.min(Math.max(number.value, low), high);
-  const most = Math.sqrt(Math.max(0, (middle - low + unit(number)) * (high - middle + unit(number)) * factor));
+  const most = Math.sqrt(Math.max(0, (middle - low + unit(number) / 2) * (high - middle + unit(number) / 2) * factor));
   const least = trials && trials > 1 ? Math.max(0, width - ends) / Math.sqrt(2 * (trials - 1)) : 0;
   const text = `${asPrinted(range.low)} to ${asPrinted(range.high)}`;
   const of = trials ? ` of ${trials} values` : "";

@@ -18,7 +18,8 @@ export function judgeTotals(reading: SentenceReading): Total[] {
   const numbered = reading.facts.filter(
     (fact): fact is Numbered => fact.kind === "part" || fact.kind === "whole" || fact.kind === "count",
   );
-  if (numbered.length < 2 || reading.row) return [];
+  if (reading.row) return [];
+  if (numbered.length < 2) return percentSum(reading);
   return [
     ...bracketSums(reading, numbered),
     ...leadingSum(reading, numbered),

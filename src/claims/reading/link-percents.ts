@@ -1,4 +1,4 @@
-import type { CountFact, Fact, PercentFact } from "./facts.js";
+import type { CountFact, PercentFact } from "./facts.js";
 import type { ProportionGroup } from "./link.js";
 import type { SentenceReading } from "./read-sentence.js";
 import { textAt } from "./cursor.js";
@@ -69,8 +69,12 @@ function wholeFor(
   reading: SentenceReading, at: number, value: number, leading: number | null, wholes: readonly number[], percent: PercentFact,
 ): [number | null, ProportionGroup["wholeFrom"]] {
   if (leading !== null) return [leading, "sentence"];
-  const near = reading.facts.filter((fact, i): fact is Extract<Fact, { kind: "whole" }> => fact.kind === "whole" && i !== at && fact.value >= value);
-  const candidates = near.length > 0 ? near.map((fact) => fact.value) : wholes.filter((whole) => whole >= value);
+  const near = reading.facts.flatMap((fact, i) => {
+    if (i === at || (fact.kind !== "whole" && fact.kind !== "count")) return [];
+    const whole = fact.kind === "count" ? fact.trials : fact.value;
+    return whole >= value ? [whole] : [];
+  });
+  const candidates = near.length > 0 ? near : wholes.filter((whole) => whole >= value);
   const fits = candidates.filter((whole) => Math.abs((100 * value) / whole - percent.number.value) <= 0.51 * 10 ** -percent.number.decimals);
   const distinct = new Set(candidates);
   if (fits.length > 0) return [fits.at(-1)!, near.length > 0 ? "sentence" : "text"];

@@ -114,13 +114,14 @@ function bareIntervals(cursor: Cursor, level: number | null, labelled: boolean):
     const cell = cursor.row && open === "\t";
     if (open !== "(" && open !== "[" && open !== ";" && open !== "," && !cell) continue;
     const before = textAt(cursor, i - 1);
-    const afterEstimate = before === "%" || before === "cent" || before === "percent" || (cell && i > 1);
+    const afterEffect = (open === "(" || open === "[") && effectBefore(cursor, i - 1);
+    const afterEstimate = ["%", "cent", "percent"].includes(before) || (cell && i > 1) || afterEffect;
     if (!afterEstimate) continue;
     const range = rangeAt(cursor, i + 1, open === "[" || open === "(" ? bracketJoints : strict);
     if (!range || range.low.value > range.high.value) continue;
     const close = textAt(cursor, range.to);
     const closed = cell ? close === "\t" || close === "" : [")", "]", ";", ","].includes(close);
-    if (!closed || (!labelled && !looksLikeInterval(range))) continue;
+    if (!closed || (!labelled && !afterEffect && !looksLikeInterval(range))) continue;
     const place = { from: i + 1, to: range.to };
     take(cursor, place);
     facts.push({ kind: "interval", ...place, level, labelled: false, low: range.low, high: range.high, about: [] });
@@ -130,3 +131,13 @@ function bareIntervals(cursor: Cursor, level: number | null, labelled: boolean):
 
 /** Within 0 to 100: a reference list such as [12-14] is told apart later, by whether it holds the estimate. */
 const looksLikeInterval = (range: Range): boolean => range.low.value >= 0 && range.high.value <= 100;
+
+const effects = new Set(["ratio", "or", "rr", "hr", "κ", "kappa", "risk", "nnt"]);
+
+/** A number that a label of an effect precedes: "OR = 5.5 [1.1 to 31.0]". */
+function effectBefore(cursor: Cursor, at: number): boolean {
+  if (!cursor.tokens[at]?.number) return false;
+  for (let i = at - 1; i >= at - 4; i--)
+    if (effects.has(textAt(cursor, i))) return textAt(cursor, i) !== "or" || cursor.tokens[i]!.capitals;
+  return false;
+}

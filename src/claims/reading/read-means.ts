@@ -74,13 +74,14 @@ function meanAt(
   const { quantity, to } = quantityAt(cursor, at)!;
   const tail = tailAt(cursor, to, header);
   const words = cursor.tokens.map((token) => token.text);
-  const trials = before ?? trialsAfter(cursor, tail.to);
+  const trials = before ?? tail.trials ?? trialsAfter(cursor, tail.to);
   return { kind: "mean", from, to: tail.to, centre, number: quantity, ...tail.spread, trials, whole: sayWhole(words) };
 } // prettier-ignore
 
 /** "± 2.1", "(SD 2.1; range 8 to 16)", ", SD 2.1" after the number. */
-function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread; to: number } {
+function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread; to: number; trials: number | null } {
   let spread = noSpread;
+  let trials: number | null = null;
   let to = from;
   let named: Header = null;
   let inside = false;
@@ -108,6 +109,11 @@ function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread;
       if (!inside && token.kind === "word" && !name && !allowedOutside.has(token.text)) break;
       continue;
     }
+    if (afterN(cursor, at)) {
+      trials = countAt(cursor, at);
+      to = at + 1;
+      continue;
+    }
     const range = rangeAt(cursor, at, rangeJoints);
     if (range && (named === "range" || named === "quartiles" || (named === null && inside && range.joint !== ","))) {
       const key = named === "quartiles" ? "quartiles" : named === "range" ? "range" : null;
@@ -120,7 +126,7 @@ function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread;
     to = at + 1;
     if (named !== "quartiles" && named !== "range") named = null;
   }
-  return { spread, to };
+  return { spread, to, trials };
 }
 
 const rangeJoints = new Set(["to", "-", ","]);

@@ -12,8 +12,6 @@ export interface DifferenceIntervals extends TwoGroups {
   readonly wald: Interval;
   /** Wald with Yates's continuity correction, cut at -1 and 1. */
   readonly waldContinuity: Interval;
-  /** Wald after adding one success and one failure to each group. */
-  readonly agrestiCaffo: Interval;
 }
 
 /**
@@ -21,7 +19,7 @@ export interface DifferenceIntervals extends TwoGroups {
  * @param groups successes of trials in each group
  * @param options.level coverage in (0, 1); default 0.95
  * @throws RangeError when a count or the level is out of range
- * @see Agresti and Caffo 2000, Am Stat 54:280-288; Newcombe 1998, Stat Med 17:873-890, methods 1 and 2
+ * @see Newcombe 1998, Stat Med 17:873-890, methods 1 and 2
  * @example differenceIntervals({ first: { successes: 34, trials: 38 }, second: { successes: 9, trials: 15 } }).wald // => { low: 0.0283079, high: 0.5611658 }
  */
 export function differenceIntervals(
@@ -37,9 +35,6 @@ export function differenceIntervals(
   const half = z * Math.sqrt(variance(p, first.trials) + variance(q, second.trials));
   const estimate = p - q;
   const correction = Math.min(Math.abs(estimate), (1 / first.trials + 1 / second.trials) / 2);
-  const [m, n] = [first.trials + 2, second.trials + 2];
-  const [pPlus, qPlus] = [(first.successes + 1) / m, (second.successes + 1) / n];
-  const halfPlus = z * Math.sqrt(variance(pPlus, m) + variance(qPlus, n));
   return {
     method: "differenceIntervals",
     first,
@@ -51,7 +46,6 @@ export function differenceIntervals(
       low: Math.max(-1, estimate - half - correction),
       high: Math.min(1, estimate + half + correction),
     },
-    agrestiCaffo: { low: pPlus - qPlus - halfPlus, high: pPlus - qPlus + halfPlus },
   };
 }
 
