@@ -27,6 +27,8 @@ export interface MantelHaenszelResult {
   /** Cochran-Mantel-Haenszel statistic without continuity correction, 1 degree of freedom. */
   readonly chiSquare: number | null;
   readonly p: number | null;
+  /** The same with a continuity correction of one half, so that a printed value can be recognised. */
+  readonly corrected: { readonly chiSquare: number | null; readonly p: number | null };
   /** Why something above is null; absent when nothing is. */
   readonly because?: string;
 }
@@ -71,6 +73,7 @@ export function mantelHaenszel(
     riskRatioInterval: ratio.interval,
     chiSquare: test.statistic,
     p: test.p,
+    corrected: test.corrected,
     ...(reasons.length > 0 && { because: [...new Set(reasons)].join("; ") }),
   };
 }
@@ -141,6 +144,7 @@ function riskRatio(cells: readonly StratumCells[], z: number): Estimate {
 interface TestResult {
   readonly statistic: number | null;
   readonly p: number | null;
+  readonly corrected: MantelHaenszelResult["corrected"];
   readonly because?: string;
 }
 
@@ -154,9 +158,16 @@ function associationTest(cells: readonly StratumCells[]): TestResult {
     return {
       statistic: null,
       p: null,
+      corrected: { chiSquare: null, p: null },
       because: "no stratum has both groups and both outcomes, so there is nothing to test",
     };
-  const excess = sumOver(several, ({ a, n1, m1, total }) => a - (n1 * m1) / total);
-  const statistic = excess ** 2 / variance;
-  return { statistic, p: 2 * normalUpper(Math.sqrt(statistic)) };
+  const excess = Math.abs(sumOver(several, ({ a, n1, m1, total }) => a - (n1 * m1) / total));
+  const z = excess / Math.sqrt(variance);
+  // The correction never carries the excess past 0.
+  const corrected = Math.max(0, excess - 0.5) / Math.sqrt(variance);
+  return {
+    statistic: z ** 2,
+    p: 2 * normalUpper(z),
+    corrected: { chiSquare: corrected ** 2, p: 2 * normalUpper(corrected) },
+  };
 }

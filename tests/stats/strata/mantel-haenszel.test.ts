@@ -14,6 +14,11 @@ describe("published examples", () => {
     worked("E-ucb", "or_mh").check(result.oddsRatio!);
     worked("E-ucb", "ci_lo").check(result.interval.low!);
     worked("E-ucb", "ci_hi").check(result.interval.high!);
+    worked("E-ucb", "cmh_cc").check(result.corrected.chiSquare!);
+    worked("E-ucb", "cmh_cc_p").check(result.corrected.p!);
+    worked("E-ucb", "or_A").check(
+      mantelHaenszel(strataOf(input.strata_admitM_rejectM_admitF_rejectF!.slice(0, 1))).oddsRatio!,
+    );
   });
 
   test("smoking in eight Chinese cities: the standard error printed as 0.046 is 0.0468", () => {
@@ -30,8 +35,13 @@ describe("published examples", () => {
 
   test("oesophageal cancer and alcohol: Breslow and Day's odds ratio", () => {
     const input = workedInput<Record<string, number[][]>>("E-ille-et-vilaine");
-    const { oddsRatio } = mantelHaenszel(strataOf(input.strata_caseExp_ctrlExp_caseUn_ctrlUn!));
+    const rows = input.strata_caseExp_ctrlExp_caseUn_ctrlUn!;
+    const { oddsRatio, corrected } = mantelHaenszel(strataOf(rows));
     worked("E-ille-et-vilaine", "or_mh").check(oddsRatio!);
+    // Printed 83.22, unrounded 83.2145.
+    worked("E-ille-et-vilaine", "cmh_cc").check(corrected.chiSquare!);
+    const whole = rows.reduce((sum, row) => sum.map((count, i) => count + row[i]!));
+    worked("E-ille-et-vilaine", "crude").check(mantelHaenszel(strataOf([whole])).oddsRatio!);
   });
 });
 
@@ -78,10 +88,11 @@ it("agrees with R's mantelhaen.test on 1,000 sets of four strata", async () => {
   const values = await r(`
     apply(matrix(c(${sets.flatMap(cellsForR).join()}), nrow = 16), 2, function(v) {
       x <- array(v, c(2, 2, 4)); x <- x[, , apply(x, 3, sum) > 1, drop = FALSE]
-      t <- mantelhaen.test(x, correct = FALSE); c(t$estimate, t$conf.int, t$p.value, t$statistic) })`);
+      t <- mantelhaen.test(x, correct = FALSE); c(t$estimate, t$conf.int, t$p.value, t$statistic,
+        mantelhaen.test(x)$statistic) })`);
   sets.forEach((rows, i) => {
-    const { oddsRatio, interval, p, chiSquare } = mantelHaenszel(strataOf(rows));
-    const [estimate, low, high, pOfR, statistic] = values.slice(5 * i, 5 * i + 5);
+    const { oddsRatio, interval, p, chiSquare, corrected } = mantelHaenszel(strataOf(rows));
+    const [estimate, low, high, pOfR, statistic, yates] = values.slice(6 * i, 6 * i + 6);
     if (oddsRatio === 0 || oddsRatio === Infinity) expect(estimate).toBe(oddsRatio);
     else {
       expect(Math.abs(oddsRatio! / estimate! - 1), JSON.stringify(rows)).toBeLessThan(1e-10);
@@ -90,6 +101,9 @@ it("agrees with R's mantelhaen.test on 1,000 sets of four strata", async () => {
     }
     expect(Math.abs(chiSquare! - statistic!)).toBeLessThan(1e-10 * (1 + statistic!));
     expect(Math.abs(p! - pOfR!)).toBeLessThan(1e-10);
+    // Where the excess is below one half, R drops the correction and we stop at 0.
+    if (corrected.chiSquare! > 0) expect(Math.abs(corrected.chiSquare! - yates!)).toBeLessThan(1e-10 * (1 + yates!));
+    else expect(yates).toBeCloseTo(chiSquare!, 10);
   });
 });
 
