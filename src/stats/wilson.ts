@@ -1,6 +1,7 @@
 import { normalUpperQuantile } from "../numeric/normal.js";
 import { requireCount, requireLevel, requireOptions } from "./guards.js";
 import type { Interval } from "./types.js";
+import { wilsonLimits } from "./wilson-limits.js";
 
 export interface WilsonResult {
   readonly method: "wilson";
@@ -27,13 +28,6 @@ export function wilson(successes: number, trials: number, options: { readonly le
   requireLevel("wilson", level);
   requireCount("wilson", successes, trials);
 
-  const z = normalUpperQuantile((1 - level) / 2);
-  const estimate = successes / trials;
-  const root = z * Math.sqrt(z ** 2 + 4 * successes * ((trials - successes) / trials));
-  const centre = 2 * successes + z ** 2;
-  // The lower root by the product of both roots: exactly 0 without successes, and no cancellation near 0.
-  const low = (2 * successes * estimate) / (centre + root);
-  // Exactly 1 here; by arithmetic alone the upper end falls short of 1, or passes it, for many counts.
-  const high = successes === trials ? 1 : (centre + root) / (2 * (trials + z ** 2));
-  return { method: "wilson", successes, trials, level, estimate, interval: { low, high } };
+  const interval = wilsonLimits(successes, trials, normalUpperQuantile((1 - level) / 2));
+  return { method: "wilson", successes, trials, level, estimate: successes / trials, interval };
 }

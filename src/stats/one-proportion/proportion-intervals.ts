@@ -51,6 +51,7 @@ const intervalBy: { readonly [Method in ProportionMethod]: IntervalFunction } = 
  * @param options.method one of `proportionMethods`; default "wilson"
  * @param options.level coverage in (0, 1); default 0.95
  * @throws RangeError when a count or the level is out of range; TypeError when the method is not known
+ * @see Newcombe 1998, Stat Med 17:857-872; Brown, Cai and DasGupta 2001, Stat Sci 16:101-133 (comparisons of methods)
  * @example proportionInterval({ successes: 0, trials: 20 }, { method: "clopperPearson" }).interval // => { low: 0, high: 0.1684335 }
  */
 export function proportionInterval(
@@ -71,6 +72,7 @@ export function proportionInterval(
  * @param trials integer of at least 1
  * @param options.level coverage in (0, 1); default 0.95
  * @throws RangeError when a count or the level is out of range
+ * @see Newcombe 1998, Stat Med 17:857-872; Brown, Cai and DasGupta 2001, Stat Sci 16:101-133 (comparisons of methods)
  * @example proportionIntervals(0, 20).midP // => { low: 0, high: 0.1391083407 }
  */
 export function proportionIntervals(
