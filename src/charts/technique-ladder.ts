@@ -51,7 +51,7 @@ export function techniqueLadder(
   for (const row of rows) {
     let bottom = top + 26;
     for (const [c, technique] of techniques.entries()) {
-      const marks = row.marks.filter((mark) => mark.technique === technique);
+      const marks = row.marks.filter((mark) => mark.technique === technique).toSorted((a, b) => rank(a) - rank(b));
       const x = from + column * c;
       drawn.counts.push({ x, y: top + 4, text: row.counts[technique] });
       bottom = Math.max(bottom, placeStep(marks, { x, y: top + 22, width: column - 10 }, drawn));
@@ -70,6 +70,10 @@ export function techniqueLadder(
   ];
   return { spec: framed(extent, [{ layer }]), rows: drawn };
 }
+
+/** Successes first, then failures, then what is only supposed; converted cases behind the others. */
+const rank = ({ outcome, supposed, first }: LadderMark): number =>
+  (first === undefined ? 0 : 4) + (supposed ? 2 : 0) + (outcome === "success" ? 0 : 1);
 
 function placeStep(
   marks: readonly LadderMark[],
