@@ -1,6 +1,7 @@
 import type { Redact } from "./quarantine.js";
 import type { SheetIssue } from "./sheet-error.js";
 import { isCase, isNoCase, leaveHidden, lineId } from "./table/apply-line-answers.js";
+import { headingRole } from "./table/heading-words.js";
 import { lineText, type FoundTable } from "./table/find-table.js";
 import type { Answers, Question, RawSheet } from "./types.js";
 
@@ -79,7 +80,7 @@ function aboutLook(sheet: RawSheet, { setAside, lines }: FoundTable, redact: Red
 }
 
 /** Rows, columns and sheets that a reader of the workbook may not see, and what had to be done to read the file. */
-function aboutParts(sheet: RawSheet, { headingRows }: FoundTable): Question[] {
+function aboutParts(sheet: RawSheet, { headingRows, lines, names }: FoundTable): Question[] {
   const out: Question[] = [];
   if (headingRows.length === 0)
     out.push(
@@ -89,6 +90,19 @@ function aboutParts(sheet: RawSheet, { headingRows }: FoundTable): Question[] {
         "",
         "no row names the columns: they were numbered and every row read as a case; is that right?",
         ["it is right so", "a heading will be added to the sheet"],
+      ),
+    );
+  const turned = [...new Set(lines.slice(0, 40).map(({ texts }) => headingRole(texts[0] ?? "")))].filter(
+    (role) => role !== undefined && role !== "other",
+  );
+  if (turned.length >= 3 && new Set(names.map(headingRole)).size <= 3)
+    out.push(
+      question(
+        "turned",
+        [],
+        "",
+        "the first column holds names of columns: one column a case? Turn the table, one row a case.",
+        ["it is right so", "the file will be corrected"],
       ),
     );
   const hidden = sheet.rows.filter((row) => row.hidden).map(({ number }) => number);

@@ -76,15 +76,20 @@ function refuse(table: CaseTable, grade: Column | undefined, success: readonly S
 /** One rule a kind: a typed column is taken as it stands, which the assumptions say. */
 function successPlans(table: CaseTable): SuccessPlan[] {
   const plans = new Map<SuccessKind, SuccessPlan>();
-  for (const { name, role } of table.columns) {
+  for (const { name, role, sense } of table.columns) {
     if (role !== "success") continue;
+    const good = sense !== "negative";
     const kind: SuccessKind = /motion|elev|range|rom\b|function/i.test(name)
       ? "motion"
       : /reduc|technical/i.test(name)
         ? "technical"
         : "position";
     if (!plans.has(kind))
-      plans.set(kind, { kind, says: `"${name}" is recorded as yes`, rule: { column: name, "=": true } });
+      plans.set(kind, {
+        kind,
+        says: `"${name}" is recorded as ${good ? "yes" : "no"}`,
+        rule: { column: name, "=": good },
+      });
   }
   return [...plans.values()];
 }

@@ -228,6 +228,19 @@ test("a sheet without a heading is read by column numbers, and that is asked", a
   expect(table.questions.map(({ id }) => id)).toContain("heading");
 });
 
+test("a table turned on its side, and a field too many, are asked about", async () => {
+  const turned = await ofText("ID,H1,H2,H3\nSide,L,R,L\nGrade,II,III,II\nSuccess,Y,N,Y\n");
+  expect(turned.questions.map(({ id }) => id)).toContain("turned");
+  const sheet = "ID;Side;Grade;Elev;Complications\nH1;L;II;170;none\nH2;R;III;160;pin out; stiff\n";
+  const more = await ofText(sheet);
+  expect(column(more, "Complications")[1]!.kind).toBe("asked");
+  expect(column(more, "Elev")[1]).toEqual({ kind: "number", number: 160 });
+  const { id, choices } = question(more, "pin out; stiff");
+  expect(choices).toEqual(["one cell: pin out; stiff", "leave these cells out"]);
+  const joined = await ofText(sheet, { answers: { [id]: choices[0]! } });
+  expect(column(joined, "Complications")[1]).toEqual({ kind: "list", items: ["pin out", "stiff"] });
+});
+
 test("one row a visit is asked once, not once a child", async () => {
   const rows = ["H1", "H2", "H3"].flatMap((id) => ["3m", "6m"].map((visit) => `${id},L,${visit},150`));
   const table = await ofText(`ID,Side,Visit,Elev\n${rows.join("\n")}\n`);

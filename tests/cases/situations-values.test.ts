@@ -45,6 +45,12 @@ test("S5: outcomes in words are asked, each once", async () => {
   expect(asked(table, "Outcome")).toEqual(["good: 2 4", "poor: 3"]);
 });
 
+test("S5: a column headed success is asked about, however odd its cells", async () => {
+  const texts = ["Y", "LTFU", "DNA x2", "moved to Spain", "died (RTA)", "pending", "not yet"];
+  expect(await shown("Success", texts)).toEqual(["yes", "lost", "asked", "asked", "asked", "asked", "asked"]);
+  expect((await cells("Reason for failure", ["wire out", "", "slipped"])).columns.at(-1)!.role).toBe("other");
+});
+
 test("S6: five kinds of missing are kept apart and 999 is asked", async () => {
   const texts = ["170", "160", "165", "lost", "LTFU", "DNA", "moved", "n/a", "N/A", "-", "999", "not done", "died"];
   expect(await shown("Elev", texts)).toEqual([
@@ -207,6 +213,7 @@ test("S11: ages in every spelling; the doubtful are asked, a date is not repeate
   expect(asked(table, "Age")).toEqual(["13.11: 7", "~15: 8", "(a date): 9", "999: 10"]);
   expect(question(table, "13.11").choices).toEqual(["13 years 11 months", "13.11 years", "not known"]);
   expect(JSON.stringify(table)).not.toContain("2009-07-01");
+  expect(await shown("Age", ["12 yo", "12½", "12 y/o"])).toEqual(["12", "12.5", "12"]);
   expect(await shown("Age (months)", ["150", "162"])).toEqual(["12.5", "13.5"]);
 });
 
@@ -334,6 +341,13 @@ test("S23: units are brought together only by arithmetic; millimetres beside per
   expect(table.log.find(({ from }) => from === "0.4")?.why).toBe(
     "shares of the whole in a column of percent, read as 40",
   );
+  const fractions = await cells("Displ", ["40%", "~2/3", "1-Mar", "2/3 width"], { "Displ | converted | 1-Mar": "1/3" });
+  expect(column(fractions, "Displ").map(showValue)).toEqual([
+    "40 percent",
+    "~66.6666666666667 percent",
+    "33.3333333333333 percent",
+    "66.6666666666667 percent",
+  ]);
   expect(await shown("Displ (mm)", ["12", "1.5 cm"])).toEqual(["12 mm", "15 mm"]);
 });
 

@@ -72,7 +72,8 @@ function fillNames(names: readonly string[], lines: readonly Line[]): string[] {
   const used: number[] = [];
   for (const { texts } of lines)
     for (let c = 0; c < texts.length; c++) if (texts[c] !== "") used[c] = (used[c] ?? 0) + 1;
-  const enough = (c: number): boolean => (used[c] ?? 0) > (c < names.length ? 0 : lines.length * 0.3);
+  const few = names.length === 0 ? 0 : Math.max(1, lines.length * 0.3);
+  const enough = (c: number): boolean => (used[c] ?? 0) > (c < names.length ? 0 : few);
   let width = Math.max(names.length, used.length);
   while (width > names.length && !enough(width - 1)) width--;
   return Array.from({ length: width }, (_, c) => {

@@ -36,7 +36,7 @@ function checked(candidates: readonly Role[], name: string, cells: readonly Dist
 }
 
 function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
-  if (role === "success") return mostly(values, yesOrNo) || fewWords(values);
+  if (role === "success") return mostly(values, yesOrNo) || fewWords(values) || (named.test(name) && worded(values));
   if (role === "sex") return mostly(values, ({ text }) => text.length <= 8);
   if (role === "side") return mostly(values, ({ text }) => sideLike.test(text));
   if (role === "date") return mostly(values, (value) => isDate(value) || /^\d{5}$/.test(value.text), 0.3);
@@ -48,6 +48,15 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
     return mostly(values, ({ text }) => /\p{L}{2}/u.test(text)) && !mostly(values, isDate);
   if (role === "complication") return !mostly(values, isDate);
   return true;
+}
+
+/** A heading that leaves no doubt: its cells are asked about rather than passed over. */
+const named = /\b(success\w*|succeeded|failed|failure|erfolg)\b/i;
+
+function worded(values: readonly Distinct[]): boolean {
+  return (
+    mostly(values, ({ text }) => /\p{L}/u.test(text)) && !mostly(values, ({ text }) => text.split(" ").length > 5, 0.3)
+  );
 }
 
 /** A short list of words, as outcomes have ("good", "fair", "partial"). */

@@ -60,7 +60,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "success",
-    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(success\w*|succeeded|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|position ok|good)$/,
+    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(success\w*|succeeded|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|good)$|\b(rom|motion|movement|function\w*|position|alignment) (ok|good|full|normal|restored|regained|acceptable)\b|^full (elevation|motion|movement|rom|function)$/,
   ],
   ["grade", /\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado)\b|^type$/],
   [

@@ -16,7 +16,7 @@ const beneath = "below the end of the cases";
 export const doubtful: ReadonlySet<string> = new Set([loose, single, beneath]);
 
 const total =
-  /^(grand |sub ?-?)?(totals?|sum|means?|average|avg|median|sd|s\.d\.|std\.?|st\.? ?dev\.?|standard deviation|min(imum)?|max(imum)?|range|count|number|n ?=.*|n|%|per ?cent(age)?|overall|all( cases| patients| limbs)?|summe|gesamt|mittelwert|durchschnitt|schnitt|moyenne|somme|promedio|media|totale|iqr|quartiles?)\b[^a-z]*( .{0,30})?$/i;
+  /^(grand |sub ?-?)?(totals?|sum|means?|average|avg|median|sd|s\.d\.|std\.?|st\.? ?dev\.?|standard deviation|min(imum)?|max(imum)?|range|count|number|n ?= ?\d.*|n|%|per ?cent(age)?|overall|all( cases| patients| limbs)?|summe|gesamt|mittelwert|durchschnitt|schnitt|moyenne|somme|promedio|media|totale|iqr|quartiles?)(?![a-z])[^a-z]*( .{0,30})?$/i;
 const remark =
   /^([*†‡§#•]|note|nb\b|n\.b\.|key\b|legend|source|abbrev|footnote|updated|version|red\b|green\b|yellow\b|\w+ ?= ?\w+)/i;
 
@@ -47,7 +47,8 @@ function reasonAgainst(
   const lead = line[filled[0]!]!;
   const rest = filled.slice(1).map((c) => cellLook(line[c]!));
   const figures = rest.filter((look) => look === "number" || look === "code").length;
-  if (total.test(lead) && figures >= rest.length * 0.7) return "total or average, not a case";
+  if (total.test(lead) && !/= ?\p{L}/u.test(lead) && figures >= rest.length * 0.7)
+    return "total or average, not a case";
   const alone = filled.length === 1 && context.width > 2;
   if (id !== "" && looksLikeId(id)) return alone && context.shapes.size > 0 ? single : undefined;
   const few = filled.length <= Math.max(1, context.width * 0.25) && context.width > 2;

@@ -4,13 +4,13 @@ import { readMissing } from "./read-missing.js";
 import { plainNumber } from "./read-number.js";
 import { ask, leftOut, missing, notKnown, unreadable, type Choice, type Reader } from "./reading.js";
 
-const years = String.raw`(?:y|yr|yrs|year|years|j|jahre?|a|ans?)\.?`;
+const years = String.raw`(?:y ?\/? ?o|y|yr|yrs|year|years|j|jahre?|a|ans?)\.?`;
 const months = String.raw`(?:m|mo|mos|mth|mths|month|months|monate?|mois)\.?`;
 const yearsAndMonths = new RegExp(
   String.raw`^(\d{1,2})\s*(?:${years}\s*(?:old)?\s*,?\s*(?:and)?\s*(\d{1,2})\s*${months}?|\+\s*(\d{1,2}))$`,
   "i",
 );
-const onlyYears = new RegExp(String.raw`^([\d.,½]+)\s*${years}(?:\s*old)?$`, "i");
+const onlyYears = new RegExp(String.raw`^([\d.,]+)\s*${years}(?:\s*old)?$`, "i");
 const onlyMonths = new RegExp(String.raw`^(\d{1,3})\s*${months}$`, "i");
 const oldest = 120;
 
@@ -25,7 +25,7 @@ export const readAge: Reader = (text, facts, cell) => {
     // A birth date identifies: the question does not repeat it.
     return ask("birth", "(a date)", "a date where an age belongs, perhaps a birth date: what was the age?", leftOut);
   const about = /^(~|≈|c\.?|ca\.?|circa|about|approx\.?)\s*/i.exec(text);
-  const body = about ? text.slice(about[0].length) : text;
+  const body = (about ? text.slice(about[0].length) : text).replace(/ ?½/, ".5");
   const read = plainAge(body, facts.unit);
   if (about && typeof read === "number") {
     const value: Value = { kind: "number", number: read, approximate: true };
@@ -50,7 +50,7 @@ export const readAge: Reader = (text, facts, cell) => {
 function plainAge(text: string, unit: string | undefined): number | readonly Choice[] | undefined {
   const both = yearsAndMonths.exec(text);
   if (both) return inYears(Number(both[1]), Number(both[2] ?? both[3]));
-  const justYears = onlyYears.exec(text.replace("½", ".5"));
+  const justYears = onlyYears.exec(text);
   const justMonths = onlyMonths.exec(text);
   if (justMonths) return inYears(0, Number(justMonths[1]), true);
   const digits = justYears ? justYears[1]! : text;

@@ -5,7 +5,7 @@ import { ask, leftOut, missing, type Choice, type Reader } from "./reading.js";
 const none: Value = { kind: "list", items: [] };
 const noneChoice: Choice = { label: "none", value: none };
 const noneWords =
-  /^(none|nil|no|n|0|nill|nothing|no compl?(ications?|s)?|without|uneventful|uncomplicated|keine?|aucune?|ninguna)[.!]?$/i;
+  /^(none|nil|no|n|0|nill|nothing|no compl?(ications?|s)?|without|nad|nil of note|none (seen|noted|found|observed)|uneventful|uncomplicated|keine?|aucune?|ninguna)[.!]?$/i;
 
 /**
  * Complications as a list: "none", "nil", "0" are the empty list; several are split at ; , + / &. A blank, a dash and
@@ -35,7 +35,7 @@ export const readComplications: Reader = (text) => {
     .map((item) => item.trim().toLowerCase())
     .filter((item) => item !== "");
   const value: Value = { kind: "list", items };
-  if (items.some((item) => /^(no|not|without|nil)\b/.test(item)) || /\?/.test(text))
+  if (items.some((item) => /^(no|not|without|nil)\b/.test(item)) || /\?|^(see|as|cf\.?|same|ditto)\b/i.test(text))
     return ask("value", text, `"${text}" names a complication and a doubt or denial: did it happen?`, [
       { label: "it happened", value },
       noneChoice,

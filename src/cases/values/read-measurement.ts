@@ -1,17 +1,15 @@
 import type { RawCell, Value } from "../types.js";
 import { readNumber } from "./read-number.js";
-import { ask, leftOut, notKnown, type Choice, type Reader, type Reading } from "./reading.js";
+import { ask, leftOut, notKnown, type Asks, type Choice, type Reader, type Reading } from "./reading.js";
 
 /**
  * A displacement or other measure of severity. On top of the numbers: fractions that the sheet program turned into dates
  * ("1-Mar" for 1/3) are asked, and so are units that the rest of the column does not share.
  */
 export const readMeasurement: Reader = (text, facts, cell) => {
-  const damage = convertedFraction(text, cell);
-  if (damage) return damage;
-  const read = readNumber(text, facts, cell);
-  if (read.asks || read.value.kind !== "number") return read;
-  return oneUnit(text, read, facts.unit);
+  const read = convertedFraction(text, cell) ?? readNumber(text, facts, cell);
+  if (read.asks) return askedInUnit(read, read.asks, facts.unit);
+  return read.value.kind === "number" ? oneUnit(text, read, facts.unit) : read;
 };
 
 const named = /^(\d{1,2})[-. /]+(\p{L}{3,9})\.?$/u;
@@ -65,18 +63,13 @@ const factors: Readonly<Record<string, number>> = {
 
 /** Brings a number to the unit of its column where that needs nothing but arithmetic; asks for the rest. */
 function oneUnit(text: string, read: Reading, unit: string | undefined): Reading {
-  const value = read.value as Extract<Value, { kind: "number" }>;
-  if (unit === undefined || value.unit === unit) return read;
-  const fraction = value.unit === undefined && value.number > 0 && value.number <= 1;
-  const from = value.unit ?? (fraction && unit === "percent" && /[.,]/.test(text) ? "share" : undefined);
-  if (from === undefined) return { ...read, value: { ...value, unit } };
-  const factor = factors[`${from} ${unit}`];
-  if (factor !== undefined) {
-    const number = Number((value.number * factor).toPrecision(15));
-    return {
-      value: { ...value, number, unit },
-      why: `${names[from] ?? from} in a column of ${names[unit] ?? unit}, read as ${number}`,
-    };
+  const before = read.value as NumberValue;
+  const value = inUnit(before, unit, text);
+  if (unit === undefined || value.unit === unit) {
+    if (before.unit === value.unit || value.number === before.number) return { ...read, value };
+    const from = before.unit ?? "share";
+    const why = `${names[from] ?? from} in a column of ${names[value.unit!] ?? value.unit}, read as ${value.number}`;
+    return { value, why };
   }
   return ask(
     "unit",
@@ -84,4 +77,24 @@ function oneUnit(text: string, read: Reading, unit: string | undefined): Reading
     `"${text}" is in ${names[value.unit!] ?? value.unit}, the column in ${names[unit] ?? unit}: the conversion needs the width; leave it out?`,
     leftOut,
   );
+}
+
+type NumberValue = Extract<Value, { kind: "number" }>;
+
+/** The number in the unit of its column; unchanged where arithmetic does not lead there. A bare 0.4 beside percentages is a share. */
+function inUnit(value: NumberValue, unit: string | undefined, text: string): NumberValue {
+  if (unit === undefined || value.unit === unit) return value;
+  const fraction = value.unit === undefined && value.number > 0 && value.number <= 1 && /[.,]/.test(text);
+  const from = value.unit ?? (fraction && unit === "percent" ? "share" : undefined);
+  if (from === undefined) return { ...value, unit };
+  const factor = factors[`${from} ${unit}`];
+  return factor === undefined ? value : { ...value, number: Number((value.number * factor).toPrecision(15)), unit };
+}
+
+/** A question whose choices are in the unit of the column. */
+function askedInUnit(read: Reading, asks: Asks, unit: string | undefined): Reading {
+  const convert = (value: Value): Value => (value.kind === "number" ? inUnit(value, unit, asks.text) : value);
+  const choices = asks.choices.map((choice) => ({ ...choice, value: convert(choice.value) }));
+  const meanwhile = asks.meanwhile === undefined ? {} : { meanwhile: convert(asks.meanwhile) };
+  return { value: convert(read.value), asks: { ...asks, choices, ...meanwhile } };
 }

@@ -63,12 +63,8 @@ export const readNumber: Reader = (text, facts, cell) => {
   if (gone) return gone;
   if (/^=/.test(text))
     return ask("value", text, `"${text}" is a formula without its result: what is the value?`, leftOut);
-  const fraction = /^(\d{1,2}) ?\/ ?(\d{1,2})$/.exec(text);
-  if (fraction && Number(fraction[2]) > 0 && Number(fraction[1]) <= Number(fraction[2]))
-    return {
-      value: { kind: "number", number: Number(fraction[1]) / Number(fraction[2]), unit: "share" },
-      why: "a fraction",
-    };
+  const fraction = readFraction(text);
+  if (fraction) return fraction;
   const [, boundMark = "", about = "", body = ""] = mark.exec(text) ?? [];
   const parts = /^([-−–+]?[\d.,' ’]*\d[.,]?|[.,]\d+)\s*([^\d]*)$/.exec(body.trim());
   const unit = parts?.[2] ? unitOf(parts[2]) : undefined;
@@ -87,6 +83,26 @@ export const readNumber: Reader = (text, facts, cell) => {
   const read = checkedCode(number, text, facts, unit);
   return read.asks ? read : { value, ...(text === String(number) ? {} : { why: recoding(text, value, boundMark) }) };
 };
+
+/** "2/3", "~2/3", "2/3 of the shaft": a share of the whole. */
+function readFraction(text: string): Reading | undefined {
+  const match =
+    /^(~|≈|c\.?|ca\.?|about|approx\.?)?\s*(\d{1,2}) ?\/ ?(\d{1,2})(?: (?:of )?(?:the )?(?:shaft|width|shaft width|diameter|bone))?$/i.exec(
+      text,
+    );
+  if (!match || Number(match[3]) === 0 || Number(match[2]) > Number(match[3])) return undefined;
+  const value: Value = { kind: "number", number: Number(match[2]) / Number(match[3]), unit: "share" };
+  if (!match[1]) return { value, why: "a fraction of the whole" };
+  const about: Value = { ...value, approximate: true };
+  const label = `use ${match[2]}/${match[3]}`;
+  return ask(
+    "about",
+    text,
+    `"${text}" is approximate: use it as it stands?`,
+    [{ label, value: about }, notKnown],
+    about,
+  );
+}
 
 function valued(number: number, unit: string | undefined, mark: string): Extract<Value, { kind: "number" }> {
   const bound = /^(>|≥|=>|over|above|more)/i.test(mark) ? "above" : mark === "" ? undefined : "below";

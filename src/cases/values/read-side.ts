@@ -11,7 +11,7 @@ export const readSide: Reader = (text) => {
   if (gone) return gone;
   const plain = text.toLowerCase().replace(/[.\s]+$/, "");
   const why = plain === text ? {} : { why: "side" };
-  if (/^(l|lt|left|li|links|g|gauche|izq(uierda)?|sinistra|sin|left side)$/.test(plain))
+  if (/^(l|lt|left|li|links|g|gauche|izq(uierda)?|sinistra|sin|s|left side)$/.test(plain))
     return { value: left, why: "side", ...(text === "left" ? why : {}) };
   if (/^(r|rt|right|re|rechts|d|dr|droite?|dcha|derecha|destra|right side)$/.test(plain))
     return { value: right, why: "side", ...(text === "right" ? why : {}) };
