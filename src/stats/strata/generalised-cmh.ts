@@ -1,7 +1,7 @@
 import { chiSquareUpper } from "../../numeric/chi-square.js";
 import { requireOptions } from "../guards.js";
 import { columnSums, requireContingency, rowSums, type Contingency } from "../tables/contingency.js";
-import { consecutiveScores, requireScores } from "../tables/scores.js";
+import { consecutiveScores, deviations, requireScores, scaledScores } from "../tables/scores.js";
 import { quadraticForm } from "./quadratic-form.js";
 
 /** One statistic with its p, or the reason why there is none. */
@@ -50,14 +50,15 @@ export function generalisedCmh(
     rowScores,
     columnScores,
     association: contrast(tables, identity(rows), identity(columns)),
-    meanScores: contrast(tables, identity(rows), [columnScores]),
-    correlation: contrast(tables, [rowScores], [columnScores]),
+    meanScores: contrast(tables, identity(rows), [scaledScores(columnScores)]),
+    correlation: contrast(tables, [scaledScores(rowScores)], [scaledScores(columnScores)]),
   };
 }
 
 function requireSameShape(tables: readonly Contingency[]): void {
   if (tables.length === 0) throw new RangeError("generalisedCmh: there must be at least one stratum, got none");
   const [rows, columns] = [tables[0]!.length, tables[0]![0]?.length ?? 0];
+  if (columns === 0) throw new RangeError("generalisedCmh: tables[0] must have at least one row and one column");
   tables.forEach((table, k) => {
     if (table.length !== rows || table.some((row) => row.length !== columns))
       throw new RangeError(
@@ -114,10 +115,8 @@ function contrast(
 
 /** Covariance of the contrasts over one margin's shares. */
 function spread(contrasts: readonly (readonly number[])[], counts: readonly number[], total: number): number[][] {
-  const mean = contrasts.map((u) => counts.reduce((sum, count, a) => sum + (u[a]! * count) / total, 0));
-  return contrasts.map((u, i) =>
-    contrasts.map((v, k) =>
-      counts.reduce((sum, count, a) => sum + ((u[a]! - mean[i]!) * (v[a]! - mean[k]!) * count) / total, 0),
-    ),
+  const around = contrasts.map((contrast) => deviations(contrast, counts));
+  return around.map((u) =>
+    around.map((v) => counts.reduce((sum, count, a) => sum + (u[a]! * v[a]! * count) / total, 0)),
   );
 }

@@ -1,7 +1,7 @@
 import { normalUpper } from "../../numeric/normal.js";
 import { requireOptions } from "../guards.js";
 import { columnSums, requireContingency, rowSums, type Contingency } from "./contingency.js";
-import { consecutiveScores, requireScores } from "./scores.js";
+import { consecutiveScores, deviations, requireScores, scaledScores } from "./scores.js";
 
 interface LinearByLinear {
   readonly method: "linear-by-linear association";
@@ -46,32 +46,22 @@ export function linearByLinear(
   requireScores("linearByLinear", "columnScores", columnScores, table[0]!.length);
 
   const input = { method: "linear-by-linear association", table, rowScores, columnScores } as const;
-  const rows = centred(rowScores, rowSums(table));
-  const columns = centred(columnScores, columnSums(table));
-  if (rows.spread === 0 || columns.spread === 0)
+  const [rowCounts, columnCounts] = [rowSums(table), columnSums(table)];
+  const rows = deviations(scaledScores(rowScores), rowCounts);
+  const columns = deviations(scaledScores(columnScores), columnCounts);
+  const squares = (around: readonly number[], counts: readonly number[]): number =>
+    counts.reduce((sum, count, i) => sum + count * around[i]! ** 2, 0);
+  const [rowSpread, columnSpread] = [squares(rows, rowCounts), squares(columns, columnCounts)];
+  if (rowSpread === 0 || columnSpread === 0)
     return {
       ...input,
       statistic: null,
       p: null,
-      because: `all cases have the same ${rows.spread === 0 ? "row" : "column"} score`,
+      because: `all cases have the same ${rowSpread === 0 ? "row" : "column"} score`,
     };
   let product = 0;
-  table.forEach((row, i) => row.forEach((count, j) => (product += count * rows.scores[i]! * columns.scores[j]!)));
-  const correlation = product / Math.sqrt(rows.spread * columns.spread);
-  const z = correlation * Math.sqrt(rows.total - 1);
+  table.forEach((row, i) => row.forEach((count, j) => (product += count * rows[i]! * columns[j]!)));
+  const correlation = product / (Math.sqrt(rowSpread) * Math.sqrt(columnSpread));
+  const z = correlation * Math.sqrt(rowCounts.reduce((sum, count) => sum + count, -1));
   return { ...input, correlation, statistic: z ** 2, z, p: 2 * normalUpper(Math.abs(z)) };
-}
-
-/** Scores less their mean over the cases, and their sum of squares. */
-function centred(
-  scores: readonly number[],
-  counts: readonly number[],
-): { readonly scores: number[]; readonly spread: number; readonly total: number } {
-  const total = counts.reduce((sum, count) => sum + count, 0);
-  const mean = counts.reduce((sum, count, i) => sum + (count * scores[i]!) / total, 0);
-  const used = scores.filter((_, i) => counts[i]! > 0);
-  // Rounding of the mean must not turn equal scores into different ones.
-  if (used.every((score) => score === used[0])) return { scores: scores.map(() => 0), spread: 0, total };
-  const around = scores.map((score) => score - mean);
-  return { scores: around, spread: counts.reduce((sum, count, i) => sum + count * around[i]! ** 2, 0), total };
 }

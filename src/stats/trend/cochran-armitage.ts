@@ -1,5 +1,6 @@
 import { normalUpper } from "../../numeric/normal.js";
 import { requireOptions } from "../guards.js";
+import { deviations, scaledScores } from "../tables/scores.js";
 import { requireTrend } from "./trend-guard.js";
 import type { Count } from "../types.js";
 
@@ -43,16 +44,17 @@ export function cochranArmitage(
   const input = { method: "Cochran-Armitage", groups, scores } as const;
   const sum = (term: (count: Count, i: number) => number): number =>
     groups.reduce((all, count, i) => all + term(count, i), 0);
-  const total = sum(({ trials }) => trials);
+  const total = sum((count) => count.trials);
   const successes = sum((count) => count.successes);
-  const mean = sum(({ trials }, i) => trials * scores[i]!) / total;
-  const spread = sum(({ trials }, i) => trials * (scores[i]! - mean) ** 2);
+  const trials = groups.map((count) => count.trials);
+  const around = deviations(scaledScores(scores), trials);
+  const spread = sum((count, i) => count.trials * around[i]! ** 2);
   if (successes === 0 || successes === total)
     return { ...input, z: null, p: null, because: "all cases had the same outcome" };
   if (spread === 0) return { ...input, z: null, p: null, because: "all cases have the same score" };
 
   const share = successes / total;
-  const excess = sum((count, i) => (count.successes - count.trials * share) * (scores[i]! - mean));
+  const excess = sum((count, i) => (count.successes - count.trials * share) * around[i]!);
   const z = excess / Math.sqrt(share * (1 - share) * spread);
   return { ...input, z, p: 2 * normalUpper(Math.abs(z)) };
 }

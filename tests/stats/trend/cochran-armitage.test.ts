@@ -60,6 +60,17 @@ it("says why there is no trend to test", () => {
   });
 });
 
+it("does not take the rounding of a mean for a spread, nor overflow on large scores", () => {
+  const groups = groupsOf([3, 2, 1], [7, 9, 11]);
+  expect(cochranArmitage(groups, { scores: [0.1, 0.1, 0.1] })).toMatchObject({
+    z: null,
+    because: "all cases have the same score",
+  });
+  const { z } = cochranArmitage(groups);
+  expect(cochranArmitage(groups, { scores: [1e300, 2e300, 3e300] }).z).toBeCloseTo(z!, 12);
+  expect(cochranArmitage(groups, { scores: [1e-300, 2e-300, 3e-300] }).z).toBeCloseTo(z!, 12);
+});
+
 it("refuses an option it does not know and scores that are not numbers", () => {
   const groups = groupsOf([1, 2], [3, 4]);
   expect(() => cochranArmitage(groups, { score: [1, 2] } as object)).toThrow(
