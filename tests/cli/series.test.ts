@@ -1,11 +1,11 @@
 import { expect, it } from "vitest";
 import { readMix } from "../../src/cli/series/read-mix.js";
-import { readSeries } from "../../src/cli/series/read-series.js";
+import { readPublishedSeries } from "../../src/findings/series/read-published-series.js";
 import { seriesText } from "../../src/cli/series/series-text.js";
 import { seriesRates } from "../../src/stats/series/series-rates.js";
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
-const read = (text: string) => readSeries(bytes(text), "papers.csv");
+const read = (text: string) => readPublishedSeries(bytes(text), "papers.csv");
 
 it("reads published counts whatever the separator, the order and the case of the columns", () => {
   const expected = [

@@ -34,13 +34,13 @@ export const command: Subcommand = {
 };
 
 async function series(path: string, options: SeriesOptions): Promise<void> {
-  const [{ readSeries }, { readMix }, { seriesRates }, { seriesText }] = await Promise.all([
-    import("../series/read-series.js"),
+  const [{ readPublishedSeries }, { readMix }, { seriesRates }, { seriesText }] = await Promise.all([
+    import("../../findings/series/read-published-series.js"),
     import("../series/read-mix.js"),
     import("../../stats/series/series-rates.js"),
     import("../series/series-text.js"),
   ]);
-  const file = readSeries(await readInput(path), path === "-" ? "standard input" : basename(path));
+  const file = readPublishedSeries(await readInput(path), path === "-" ? "standard input" : basename(path));
   const grades = [...new Set(file.series.flatMap((one) => one.grades.map(({ grade }) => grade)))];
   const rates = seriesRates(file.series, {
     level: options.level,

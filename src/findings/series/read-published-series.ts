@@ -20,7 +20,7 @@ export interface SeriesFile {
  * the paper does not give.
  * @throws SheetError with every wrong cell: file, row, column, rule
  */
-export function readSeries(bytes: Uint8Array, file: string): SeriesFile {
+export function readPublishedSeries(bytes: Uint8Array, file: string): SeriesFile {
   const { rows, remarks = [] } = readText(bytes, file);
   const records = rows
     .map(({ number, cells }) => ({ number, texts: cells.map(({ text }) => text.trim()) }))

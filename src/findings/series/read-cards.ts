@@ -1,0 +1,88 @@
+import * as v from "valibot";
+import { SheetError, type SheetIssue } from "../../cases/sheet-error.js";
+import { cardUnits, definitionMatches, type PaperCard } from "./paper-card.js";
+import { readPublishedSeries } from "./read-published-series.js";
+
+const count = v.nullable(v.pipe(v.number(), v.integer("must be a whole number"), v.minValue(0, "must be at least 0")));
+const stated = v.optional(v.nullable(v.string()), null);
+const card = v.strictObject({
+  name: v.pipe(v.string(), v.trim(), v.nonEmpty("must not be empty")),
+  unit: v.optional(v.picklist(cardUnits, `must be one of ${cardUnits.join(", ")}`), "not stated"),
+  definition: stated,
+  match: v.optional(v.picklist(definitionMatches, `must be one of ${definitionMatches.join(", ")}`), "not stated"),
+  followUp: stated,
+  lost: v.optional(count, null),
+  complications: stated,
+  rows: v.array(
+    v.pipe(
+      v.strictObject({
+        grade: v.pipe(v.string(), v.trim(), v.nonEmpty("must not be empty")),
+        technique: v.optional(v.string(), ""),
+        successes: count,
+        cases: count,
+      }),
+      v.check(
+        ({ successes, cases }) => successes === null || cases === null || successes <= cases,
+        "successes must be at most the cases",
+      ),
+    ),
+  ),
+});
+const schema = v.strictObject({ note: v.optional(v.string()), cards: v.array(card) });
+
+export interface CardFile {
+  readonly cards: readonly PaperCard[];
+  /** Printed with every picture, e.g. that the series are invented. */
+  readonly note?: string;
+}
+
+/**
+ * Paper cards from a file: JSON as `cardsJson` writes it, or a CSV of counts (series, grade, successes, cases, perhaps technique).
+ * @throws SheetError with every fault, named by its place
+ */
+export function readCards(bytes: Uint8Array, file: string): CardFile {
+  const text = new TextDecoder().decode(bytes);
+  return /^\uFEFF?\s*[{[]/.test(text) ? fromJson(text, file) : fromCounts(bytes, file);
+}
+
+/** Cards as they are saved. */
+export function cardsJson({ cards, note }: CardFile): string {
+  return `${JSON.stringify({ ...(note === undefined ? {} : { note }), cards }, null, 2)}\n`;
+}
+
+function fromJson(text: string, file: string): CardFile {
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(text.replace(/^\uFEFF/, ""));
+  } catch (error) {
+    throw new SheetError(file, [{ rule: `is not JSON (${(error as Error).message})` }]);
+  }
+  const result = v.safeParse(schema, parsed);
+  if (!result.success) throw new SheetError(file, result.issues.map(fault));
+  const names = result.output.cards.map(({ name }) => name);
+  const twice = names.filter((name, i) => names.indexOf(name) < i);
+  if (twice.length > 0)
+    throw new SheetError(file, [{ rule: `must name each series once, "${twice[0]}" stands twice` }]);
+  return result.output as CardFile;
+}
+
+function fault(issue: v.BaseIssue<unknown>): SheetIssue {
+  const place = (issue.path ?? []).map(({ key }) => (typeof key === "number" ? `[${key + 1}]` : String(key))).join(" ");
+  const known = /^Invalid /.test(issue.message) ? `must be ${issue.expected}` : issue.message;
+  return { rule: `${place}: ${issue.expected === "never" ? "no such entry is known" : known}` };
+}
+
+function fromCounts(bytes: Uint8Array, file: string): CardFile {
+  const { series } = readPublishedSeries(bytes, file);
+  const cards = series.map(({ name, grades }): PaperCard => ({
+    name,
+    unit: "not stated",
+    definition: null,
+    match: "not stated",
+    followUp: null,
+    lost: null,
+    complications: null,
+    rows: grades.map((counts) => ({ ...counts, technique: "" })),
+  }));
+  return { cards };
+}
