@@ -19,15 +19,15 @@ export interface HodgesLehmannPaired {
   readonly because?: string;
 }
 
-/** Walsh averages that are sorted at most: 4,000 differences. */
-const mostDifferences = 4000;
+/** Walsh averages that are sorted at most: 2,500 differences. */
+const mostDifferences = 2500;
 
 /**
  * Typical difference within pairs (Hodges-Lehmann) with limits by inversion of the signed-rank test.
  *
  * Zeros and ties stay in: the closed interval then covers at least as often as stated.
  *
- * @param differences finite numbers, 1 to 4000 of them
+ * @param differences finite numbers, 1 to 2500 of them
  * @param options.level coverage in (0, 1); default 0.95
  * @throws RangeError when there are none or too many, one is not finite, or the level is out of range
  * @see Hodges and Lehmann 1963, Ann Math Stat 34:598-611; limits after Tukey as in Hollander and Wolfe 1973, section 3.3

@@ -19,8 +19,8 @@ export interface HodgesLehmannShift {
   readonly because?: string;
 }
 
-/** Differences that are sorted at most: 3,000 against 3,000. */
-const mostPairs = 9e6;
+/** Differences that are sorted at most: 2,000 against 2,000. */
+const mostPairs = 4e6;
 
 /**
  * Shift between two independent groups, first minus second (Hodges-Lehmann), with limits by inversion of the rank-sum
@@ -30,7 +30,7 @@ const mostPairs = 9e6;
  * @param groups.second finite numbers
  * @param options.level coverage in (0, 1); default 0.95
  * @returns the estimate, or null with the reason when a group is empty
- * @throws RangeError when a value is not finite, the groups make more than 9 million pairs, or the level is out of range
+ * @throws RangeError when a value is not finite, the groups make more than 4 million pairs, or the level is out of range
  * @see Hodges and Lehmann 1963, Ann Math Stat 34:598-611; limits after Moses as in Hollander and Wolfe 1973, section 4.3
  * @example hodgesLehmannShift({ first: [5, 6, 9], second: [1, 2] }).estimate // => 4.5
  */

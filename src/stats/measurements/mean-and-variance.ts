@@ -1,3 +1,5 @@
+import { requireNumbers } from "../guards.js";
+
 export interface MeanAndVariance {
   readonly n: number;
   readonly mean: number;
@@ -25,4 +27,12 @@ export function meanAndVariance(values: readonly number[]): MeanAndVariance {
     rest += value - mean;
   }
   return { n, mean, variance: (squares - rest ** 2 / n) / (n - 1) };
+}
+
+/** Throws unless every value is finite and its square can be added up without overflow. */
+export function requireSquares(caller: string, name: string, values: readonly number[], atLeast: number): void {
+  requireNumbers(caller, name, values, atLeast);
+  const wrong = values.findIndex((value) => Math.abs(value) > 1e150);
+  if (wrong >= 0)
+    throw new RangeError(`${caller}: ${name}[${wrong}] must be at most 1e150 in size, got ${values[wrong]}`);
 }

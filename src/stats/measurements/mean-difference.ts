@@ -1,6 +1,6 @@
-import { requireLevel, requireNumbers, requireOptions } from "../guards.js";
+import { requireLevel, requireOptions } from "../guards.js";
 import type { NotEstimable } from "../types.js";
-import { meanAndVariance, type MeanAndVariance } from "./mean-and-variance.js";
+import { meanAndVariance, requireSquares, type MeanAndVariance } from "./mean-and-variance.js";
 import { tResult, type TResult } from "./t-result.js";
 
 export interface MeanDifference {
@@ -23,7 +23,7 @@ export interface MeanDifference {
  * @param groups.second finite numbers
  * @param options.level coverage in (0, 1); default 0.95
  * @returns the difference; `welch` or `pooled` is null with the reason when the data leave it undefined
- * @throws RangeError when a value is not finite or the level is out of range
+ * @throws RangeError when a value is not finite or above 1e150 in size, or the level is out of range
  * @see Student 1908, Biometrika 6:1-25; Welch 1947, Biometrika 34:28-35
  * @example meanDifference({ first: [1, 2, 3], second: [2, 4, 6] }).estimate // => -2
  */
@@ -34,8 +34,8 @@ export function meanDifference(
   requireOptions("meanDifference", options, ["level"]);
   const { level = 0.95 } = options;
   requireLevel("meanDifference", level);
-  requireNumbers("meanDifference", "first", groups.first, 0);
-  requireNumbers("meanDifference", "second", groups.second, 0);
+  requireSquares("meanDifference", "first", groups.first, 0);
+  requireSquares("meanDifference", "second", groups.second, 0);
   for (const name of ["first", "second"] as const)
     if (groups[name].length === 0) return { estimate: null, because: `the ${name} group is empty` };
   const first = meanAndVariance(groups.first);

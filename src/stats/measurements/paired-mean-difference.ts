@@ -1,6 +1,6 @@
-import { requireLevel, requireNumbers, requireOptions } from "../guards.js";
+import { requireLevel, requireOptions } from "../guards.js";
 import type { NotEstimable } from "../types.js";
-import { meanAndVariance } from "./mean-and-variance.js";
+import { meanAndVariance, requireSquares } from "./mean-and-variance.js";
 import { tResult, type TResult } from "./t-result.js";
 
 export interface PairedMeanDifference {
@@ -19,7 +19,7 @@ export interface PairedMeanDifference {
  * @param differences finite numbers, at least one; see `pairedDifferences`
  * @param options.level coverage in (0, 1); default 0.95
  * @returns the mean; `student` is null with the reason for one difference or equal ones
- * @throws RangeError when there is none, one is not finite, or the level is out of range
+ * @throws RangeError when there is none, one is not finite or above 1e150 in size, or the level is out of range
  * @see Student 1908, Biometrika 6:1-25
  * @example pairedMeanDifference([1, 2, 3, 6]).estimate // => 3
  */
@@ -30,7 +30,7 @@ export function pairedMeanDifference(
   requireOptions("pairedMeanDifference", options, ["level"]);
   const { level = 0.95 } = options;
   requireLevel("pairedMeanDifference", level);
-  requireNumbers("pairedMeanDifference", "differences", differences, 1);
+  requireSquares("pairedMeanDifference", "differences", differences, 1);
   const { n, mean, variance } = meanAndVariance(differences);
   const student: TResult | NotEstimable =
     variance === null

@@ -23,7 +23,7 @@ const mostPatterns = 22;
  *
  * @param differences finite numbers, at least one; take them from `pairedDifferences`
  * @param options.seed of the Monte Carlo draws; default 1
- * @param options.draws of Monte Carlo; default 99999
+ * @param options.draws of Monte Carlo; default 9999
  * @returns the test, or null with the reason when every difference is zero
  * @throws RangeError when there is no difference, one is not finite, or seed or draws are no whole numbers
  * @see Fisher 1935, The Design of Experiments, section 21
@@ -34,7 +34,7 @@ export function pairedPermutationTest(
   options: { readonly seed?: number; readonly draws?: number } = {},
 ): PairedPermutationTest | NotEstimable {
   requireOptions("pairedPermutationTest", options, ["seed", "draws"]);
-  const { seed = 1, draws = 99_999 } = options;
+  const { seed = 1, draws = 9999 } = options;
   requireSimulation("pairedPermutationTest", { seed, draws });
   requireNumbers("pairedPermutationTest", "differences", differences, 1);
   if (differences.every((difference) => difference === 0))
@@ -63,17 +63,30 @@ function signTails(
   const slack = 1e-11 * sizes.reduce((sum, size) => sum + size, 0);
   const count = tallyAgainst({ observed, mean: 0, slack });
   if (sizes.length <= mostPatterns) {
-    for (let pattern = 0; pattern < 2 ** sizes.length; pattern++) count.add(signed(sizes, (at) => (pattern >> at) & 1));
+    everyPattern(sizes, count.add);
     return { distribution: "exact", p: count.tails(0) };
   }
   const stream = random(seed);
-  for (let draw = 0; draw < draws; draw++) count.add(signed(sizes, () => stream.below(2)));
+  for (let draw = 0; draw < draws; draw++) count.add(randomSum(sizes, stream.uniform));
   const p = count.tails(1);
   return { distribution: "Monte Carlo", p, simulation: { draws, seed, standardError: errorOf(p, draws) } };
 }
 
-function signed(sizes: readonly number[], bit: (at: number) => number): number {
+/** Sums of all sign patterns in Gray's order, in which one sign changes at a time. */
+function everyPattern(sizes: readonly number[], visit: (sum: number) => void): void {
+  const signs = sizes.map(() => 1);
+  let sum = sizes.reduce((total, size) => total + size, 0);
+  visit(sum);
+  for (let pattern = 1; pattern < 2 ** sizes.length; pattern++) {
+    const at = 31 - Math.clz32(pattern & -pattern);
+    signs[at] = -signs[at]!;
+    sum += 2 * signs[at]! * sizes[at]!;
+    visit(sum);
+  }
+}
+
+function randomSum(sizes: readonly number[], uniform: () => number): number {
   let sum = 0;
-  for (let at = 0; at < sizes.length; at++) sum += bit(at) === 1 ? sizes[at]! : -sizes[at]!;
+  for (const size of sizes) sum += uniform() < 0.5 ? -size : size;
   return sum;
 }

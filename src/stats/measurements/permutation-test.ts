@@ -17,7 +17,7 @@ export interface PermutationTest extends PermutedTails {
  * @param groups.first finite numbers
  * @param groups.second finite numbers
  * @param options.seed of the Monte Carlo draws, used only where an exact answer would take too long; default 1
- * @param options.draws of Monte Carlo; default 99999
+ * @param options.draws of Monte Carlo; default 9999
  * @returns the test, or null with the reason when a group is empty or all values are equal
  * @throws RangeError when a value is not finite, or seed or draws are no whole numbers
  * @see Pitman 1937, J R Stat Soc Suppl 4:119-130
@@ -28,7 +28,7 @@ export function permutationTest(
   options: { readonly seed?: number; readonly draws?: number } = {},
 ): PermutationTest | NotEstimable {
   requireOptions("permutationTest", options, ["seed", "draws"]);
-  const { seed = 1, draws = 99_999 } = options;
+  const { seed = 1, draws = 9999 } = options;
   requireSimulation("permutationTest", { seed, draws });
   const { first, second } = groups;
   requireNumbers("permutationTest", "first", first, 0);

@@ -1,5 +1,4 @@
 import type { NotEstimable } from "../types.js";
-import { logisticLikelihood } from "./likelihood.js";
 import { type LogisticData } from "./logistic-data.js";
 import { checkedModel, type ModelOptions } from "./model-options.js";
 import { modelResult, type ModelFit } from "./model-result.js";
@@ -28,7 +27,7 @@ export interface FirthLogistic extends ModelFit {
 export function firthLogistic(data: LogisticData, options: ModelOptions = {}): FirthLogistic | NotEstimable {
   const { level, design } = checkedModel("firthLogistic", data, options);
   if ("estimate" in design) return design;
-  const fit = modelResult(design, logisticLikelihood(design, { penalised: true }), level);
+  const fit = modelResult(design, { penalised: true, level });
   if ("estimate" in fit) return fit;
   const separation = findSeparation(design);
   return { method: "logistic regression, Firth's penalised likelihood", separation, ...fit };

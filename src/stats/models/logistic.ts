@@ -1,5 +1,4 @@
 import type { NotEstimable } from "../types.js";
-import { logisticLikelihood } from "./likelihood.js";
 import { type LogisticData } from "./logistic-data.js";
 import { checkedModel, type ModelOptions } from "./model-options.js";
 import { modelResult, type ModelFit } from "./model-result.js";
@@ -39,6 +38,6 @@ export function logistic(data: LogisticData, options: ModelOptions = {}): Logist
     const because = `successes and failures are separated (${separation.kind}): no finite estimate for ${columns}`;
     return { estimate: null, because, separation };
   }
-  const fit = modelResult(design, logisticLikelihood(design, { penalised: false }), level);
+  const fit = modelResult(design, { penalised: false, level });
   return "estimate" in fit ? fit : { method: "logistic regression, maximum likelihood", ...fit };
 }

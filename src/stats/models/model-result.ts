@@ -1,9 +1,10 @@
 import { chiSquareUpper, chiSquareUpperQuantile } from "../../numeric/chi-square.js";
 import { normalCdf, normalUpperQuantile } from "../../numeric/normal.js";
 import type { Interval, NotEstimable } from "../types.js";
-import type { Likelihood } from "./likelihood.js";
+import { logisticLikelihood, type Likelihood } from "./likelihood.js";
 import type { Design } from "./logistic-data.js";
 import { maximise, type Maximum } from "./maximise.js";
+import { linearPredictor, orthonormal, type OrthonormalDesign } from "./orthonormal.js";
 import { profileLimit } from "./profile-limit.js";
 
 export interface Test {
@@ -39,19 +40,33 @@ export interface ModelFit {
 }
 
 /**
- * The fit of a likelihood with limits and tests, or null naming the fit that did not converge: no number comes from one
- * that did not.
+ * The fit of a logistic model with limits and tests, or null naming the fit that did not converge: no number comes from
+ * one that did not. Each coefficient is worked on in orthonormal columns with its own column last.
  */
-export function modelResult(design: Design, likelihood: Likelihood, level: number): ModelFit | NotEstimable {
-  const { columns, names, scales } = design;
+export function modelResult(
+  design: Design,
+  options: { readonly penalised: boolean; readonly level: number },
+): ModelFit | NotEstimable {
+  const { penalised, level } = options;
+  const { columns, names } = design;
+  const main = orthonormal(design, columns - 1);
+  const likelihood = logisticLikelihood(main.design, { penalised });
   const top = maximise(likelihood, { start: new Float64Array(columns) });
   if (top === null) return notConverged("the fit");
+  const linear = linearPredictor(main.design, top.beta);
   const coefficients: Coefficient[] = [];
+  const deviations: Deviations[] = [];
   for (let j = 0; j < columns; j++) {
-    const coefficient = coefficientOf(design, likelihood, { top, parameter: j, level });
+    const own = orthonormal(design, j);
+    const ownLikelihood = logisticLikelihood(own.design, { penalised });
+    const ownTop = maximise(ownLikelihood, { start: own.parametersOf(linear) });
+    if (ownTop === null) return notConverged(`the fit for "${names[j]!}"`);
+    const coefficient = coefficientOf(ownLikelihood, ownTop, { name: names[j]!, scale: own.scale, level });
     if ("because" in coefficient) return coefficient;
     coefficients.push(coefficient);
+    deviations.push({ fit: own, top: ownTop });
   }
+  // The constant is the first of the main columns: without covariates the others are 0.
   const together = testOf(
     likelihood,
     top,
@@ -62,24 +77,30 @@ export function modelResult(design: Design, likelihood: Likelihood, level: numbe
     level,
     cases: design.cases,
     successes: design.events,
-    logLikelihood: top.at.value + logScaleOf(design, likelihood),
+    logLikelihood: top.at.value + (penalised ? main.logVolume : 0),
     coefficients,
-    covariance: names.map((_, i) => names.map((_, j) => top.at.inverse[i * columns + j]! / (scales[i]! * scales[j]!))),
+    covariance: covarianceOf(design, deviations),
     likelihoodRatio: together,
   };
+}
+
+interface Deviations {
+  readonly fit: OrthonormalDesign;
+  readonly top: Maximum;
 }
 
 function notConverged(what: string): NotEstimable {
   return { estimate: null, because: `${what} did not converge` };
 }
 
+/** The coefficient of the last column. */
 function coefficientOf(
-  { names, scales, columns }: Design,
   likelihood: Likelihood,
-  of: { readonly top: Maximum; readonly parameter: number; readonly level: number },
+  top: Maximum,
+  of: { readonly name: string; readonly scale: number; readonly level: number },
 ): Coefficient | NotEstimable {
-  const { top, parameter, level } = of;
-  const [name, scale] = [names[parameter]!, scales[parameter]!];
+  const { name, scale, level } = of;
+  const parameter = likelihood.size - 1;
   const drop = chiSquareUpperQuantile(1 - level, 1) / 2;
   const low = profileLimit(likelihood, top, { parameter, side: -1, drop });
   const high = profileLimit(likelihood, top, { parameter, side: 1, drop });
@@ -88,7 +109,7 @@ function coefficientOf(
   if (likelihoodRatio === null) return notConverged(`the fit without "${name}"`);
 
   const estimate = top.beta[parameter]! / scale;
-  const standardError = Math.sqrt(top.at.inverse[parameter * columns + parameter]!) / scale;
+  const standardError = Math.sqrt(top.at.inverse.at(-1)!) / scale;
   const half = normalUpperQuantile((1 - level) / 2) * standardError;
   const interval = { low: low / scale, high: high / scale };
   const z = estimate / standardError;
@@ -126,7 +147,20 @@ function conditional({ beta, at }: Maximum, zero: number): Float64Array {
   return beta.map((value, j) => (j === zero ? 0 : value - share * at.inverse[j * size + zero]!));
 }
 
-/** A penalty is taken on scaled columns: back on the columns as given it differs by the logarithms of the scales. */
-function logScaleOf({ scales }: Design, { penalised }: Likelihood): number {
-  return penalised ? scales.reduce((sum, scale) => sum + Math.log(scale), 0) : 0;
+/**
+ * Covariances of the coefficients: with d the direction in which a coefficient alone is read off the linear predictor,
+ * cov(j, k) is the information's inverse between the directions of j and k, taken in the columns of j.
+ */
+function covarianceOf(design: Design, deviations: readonly Deviations[]): number[][] {
+  const { columns } = design;
+  return deviations.map(({ fit, top }, j) =>
+    deviations.map((other, k) => {
+      // The direction of k's last column, in the columns of j.
+      const column = other.fit.design.x.filter((_, at) => at % columns === columns - 1);
+      const direction = fit.parametersOf(column);
+      let sum = 0;
+      for (let i = 0; i < columns; i++) sum += top.at.inverse[(columns - 1) * columns + i]! * direction[i]!;
+      return j === k ? top.at.inverse.at(-1)! / fit.scale ** 2 : sum / (fit.scale * other.fit.scale);
+    }),
+  );
 }

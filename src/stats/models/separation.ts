@@ -1,6 +1,7 @@
 import { logisticLikelihood } from "./likelihood.js";
 import type { Design } from "./logistic-data.js";
 import { maximise } from "./maximise.js";
+import { orthonormal } from "./orthonormal.js";
 import { positiveOptimum } from "./positive-optimum.js";
 
 export interface Separation {
@@ -17,20 +18,23 @@ export interface Separation {
  *   48:100-106
  */
 export function findSeparation(design: Design): Separation {
-  if (hasFiniteMaximum(design)) return { kind: "none", columns: [] };
   const { columns, names } = design;
-  const rows = signedRows(design);
+  const all = orthonormal(design, columns - 1).design;
+  if (hasFiniteMaximum(all)) return { kind: "none", columns: [] };
+  const rows = signedRows(all);
   const sum = new Float64Array(columns);
-  for (const row of rows) row.forEach((value, j) => (sum[j] = sum[j]! + value));
+  for (const row of rows) row.forEach((value, j) => (sum[j]! += value));
   if (!positiveOptimum(rows, sum)) return { kind: "none", columns: [] };
   const infinite = names.filter((_, j) => {
-    const only = new Float64Array(columns);
-    only[j] = 1;
+    // In columns with this one last, its coefficient is the last parameter.
+    const own = signedRows(orthonormal(design, j).design);
+    const last = new Float64Array(columns);
+    last[columns - 1] = 1;
     return (
-      positiveOptimum(rows, only) ||
+      positiveOptimum(own, last) ||
       positiveOptimum(
-        rows,
-        only.map((value) => -value),
+        own,
+        last.map((value) => -value),
       )
     );
   });

@@ -8,13 +8,15 @@ export interface CusumLimit {
   readonly cases: number;
   readonly oddsRatio: number;
   readonly falseAlarm: number;
-  /** The lowest limit, to 1e-9, whose chance of a false alarm is no larger than asked for. */
+  /** The lowest limit, to 1e-7, whose chance of a false alarm is no larger than asked for. */
   readonly limit: number;
   /** That chance: below what was asked for, since the sum moves in jumps. */
   readonly achieved: number;
   /** Chance of a signal within the series if the odds of failure are multiplied by the odds ratio. */
   readonly detects: number;
 }
+
+const precision = 1e-7;
 
 /**
  * Limit of a risk-adjusted cumulative sum for a series of given risks, with a stated chance of a false alarm over the
@@ -40,10 +42,10 @@ export function cusumLimit(
     throw new RangeError(`cusumLimit: falseAlarm must lie between 0 and 1, got ${falseAlarm}`);
   if (risks.length === 0) return { estimate: null, because: "there is no case" };
   const chanceAt = (limit: number): number => cusumSignalChance(risks, { oddsRatio, limit }).chance;
-  let low = 0;
-  // No sum can pass the log odds ratio times the number of cases.
-  let high = Math.abs(Math.log(oddsRatio)) * risks.length + 1e-9;
-  while (high - low > 1e-9) {
+  let [low, high] = [0, 0.5];
+  // From below, since a low limit leaves the chain few states.
+  while (chanceAt(high) > falseAlarm) [low, high] = [high, 2 * high];
+  while (high - low > precision) {
     const middle = (low + high) / 2;
     if (chanceAt(middle) <= falseAlarm) high = middle;
     else low = middle;

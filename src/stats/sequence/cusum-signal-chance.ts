@@ -47,9 +47,10 @@ export function cusumSignalChance(
   return { method: "exact Markov chain", oddsRatio, limit, trueOddsRatio, byCase, chance: byCase.at(-1) ?? 0 };
 }
 
-interface State {
-  sum: number;
-  chance: number;
+/** States of the chain in ascending order of the sum, and their chances. */
+interface States {
+  readonly sums: Float64Array;
+  readonly chances: Float64Array;
 }
 
 function signalled(
@@ -57,37 +58,40 @@ function signalled(
   chart: { readonly oddsRatio: number; readonly limit: number; readonly trueOddsRatio: number },
 ): readonly number[] {
   const { oddsRatio, limit, trueOddsRatio } = chart;
-  let states: State[] = [{ sum: 0, chance: 1 }];
+  let states: States = { sums: new Float64Array(1), chances: new Float64Array([1]) };
   let reached = 0;
   return risks.map((risk) => {
     const { failure, success } = logLikelihoodScore(risk, { oddsRatio });
     const failing = (risk * trueOddsRatio) / (1 - risk + risk * trueOddsRatio);
-    const moved: State[] = [];
-    let atZero = 0;
-    for (const { sum, chance } of states)
-      for (const [score, share] of [
-        [failure, failing],
-        [success, 1 - failing],
-      ] as const) {
-        const next = sum + score;
-        if (next >= limit) reached += chance * share;
-        else if (next <= 0) atZero += chance * share;
-        else moved.push({ sum: next, chance: chance * share });
-      }
-    states = merged(moved);
-    if (atZero > 0) states.push({ sum: 0, chance: atZero });
+    states = merged(moves(states, success, 1 - failing), moves(states, failure, failing));
+    let out = 0;
+    // From the largest sum down: those past the limit leave the chain.
+    let kept = states.sums.length;
+    while (kept > 0 && states.sums[kept - 1]! >= limit) out += states.chances[--kept]!;
+    states = { sums: states.sums.subarray(0, kept), chances: states.chances.subarray(0, kept) };
+    reached += out;
     return Math.min(1, reached);
   });
 }
 
-/** Sums that differ by rounding only are one state. */
-function merged(states: State[]): State[] {
-  states.sort((a, b) => a.sum - b.sum);
-  const result: State[] = [];
-  for (const state of states) {
-    const last = result.at(-1);
-    if (last && state.sum - last.sum < 1e-11) last.chance += state.chance;
-    else result.push(state);
+function moves({ sums, chances }: States, score: number, share: number): States {
+  return { sums: sums.map((sum) => Math.max(0, sum + score)), chances: chances.map((chance) => chance * share) };
+}
+
+/** Both lists in one ascending list; sums that differ by rounding only are one state. */
+function merged(a: States, b: States): States {
+  const size = a.sums.length + b.sums.length;
+  const [sums, chances] = [new Float64Array(size), new Float64Array(size)];
+  let [i, j, count] = [0, 0, 0];
+  while (i + j < size) {
+    const fromA = j >= b.sums.length || (i < a.sums.length && a.sums[i]! <= b.sums[j]!);
+    const sum = fromA ? a.sums[i]! : b.sums[j]!;
+    const chance = fromA ? a.chances[i++]! : b.chances[j++]!;
+    if (count > 0 && sum - sums[count - 1]! < 1e-11) chances[count - 1]! += chance;
+    else {
+      sums[count] = sum;
+      chances[count++] = chance;
+    }
   }
-  return result;
+  return { sums: sums.subarray(0, count), chances: chances.subarray(0, count) };
 }

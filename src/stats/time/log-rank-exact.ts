@@ -20,7 +20,7 @@ export interface LogRankExact extends PermutedTails {
  * @param groups.first times and events
  * @param groups.second times and events
  * @param options.seed of the Monte Carlo draws; default 1
- * @param options.draws of Monte Carlo; default 99999
+ * @param options.draws of Monte Carlo; default 9999
  * @returns the test (`less`: fewer events than expected in the first group), or null with the reason
  * @throws RangeError when durations, seed or draws are not valid
  * @see Peto and Peto 1972, J R Stat Soc A 135:185-207 (permutation of log-rank scores)
@@ -31,7 +31,7 @@ export function logRankExact(
   options: { readonly seed?: number; readonly draws?: number } = {},
 ): LogRankExact | NotEstimable {
   requireOptions("logRankExact", options, ["seed", "draws"]);
-  const { seed = 1, draws = 99_999 } = options;
+  const { seed = 1, draws = 9999 } = options;
   requireSimulation("logRankExact", { seed, draws });
   const { first, second } = groups;
   requireDurations("logRankExact", first, "first");

@@ -63,9 +63,14 @@ function expectedAndCovariance(groups: readonly Durations[]): {
     times: groups.flatMap((group) => group.times),
     events: groups.flatMap((group) => group.events),
   });
+  const sorted = groups.map((group) => Float64Array.from(group.times).sort());
+  const past = groups.map(() => 0);
   for (const { time, atRisk, events } of all) {
+    sorted.forEach((times, index) => {
+      while (past[index]! < times.length && times[past[index]!]! < time) past[index]!++;
+    });
     if (events === 0) continue;
-    const shares = groups.map((group) => group.times.filter((other) => other >= time).length / atRisk);
+    const shares = sorted.map((times, index) => (times.length - past[index]!) / atRisk);
     shares.forEach((share, index) => (expected[index] = expected[index]! + events * share));
     if (atRisk === 1) continue;
     const spread = (events * (atRisk - events)) / (atRisk - 1);

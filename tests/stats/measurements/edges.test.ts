@@ -182,3 +182,9 @@ it("several groups need two with values that differ", () => {
   expect(severalGroups([[1], [], [2]])).toMatchObject({ n: [1, 0, 1], df: 1, statistic: 1 });
   expect(() => severalGroups([[1]])).toThrow(new RangeError("severalGroups: groups must be at least 2, got 1"));
 });
+
+it("values whose squares overflow are refused", () => {
+  expect(() => meanDifference({ first: [1e308, -1e308], second: [5] })).toThrow(
+    new RangeError("meanDifference: first[0] must be at most 1e150 in size, got 1e+308"),
+  );
+});

@@ -164,3 +164,35 @@ it("a caller's mistake throws with a complete message", () => {
     new RangeError('logistic: covariate "x"[1] must be a finite number, got NaN'),
   );
 });
+
+it("years and grams fit as well as zeros and ones", () => {
+  const years = Array.from({ length: 40 }, (_, at) => 2000 + ((at * 7) % 25));
+  const grams = years.map((year, at) => 1e5 * ((at * at) % 11) + year);
+  const successes = years.map((year, at) => (year + (at % 5) * 6 > 2018 ? 1 : 0));
+  const options = { eventsPerCovariate: 1 };
+  const given = fitted(firthLogistic({ successes, covariates: [x(years, "year"), x(grams, "weight")] }, options));
+  const near = {
+    successes,
+    covariates: [
+      x(
+        years.map((year) => year - 2012),
+        "year",
+      ),
+      x(
+        grams.map((gram) => (gram - 5e5) / 1e5),
+        "weight",
+      ),
+    ],
+  };
+  const centred = fitted(firthLogistic(near, options));
+  for (const [at, unit] of [
+    [1, 1],
+    [2, 1e5],
+  ] as const) {
+    const [one, other] = [given.coefficients[at]!, centred.coefficients[at]!];
+    expect(one.estimate * unit).toBeCloseTo(other.estimate, 9);
+    expect(one.interval.low * unit).toBeCloseTo(other.interval.low, 9);
+    expect(one.interval.high * unit).toBeCloseTo(other.interval.high, 9);
+    expect(one.likelihoodRatio.p).toBeCloseTo(other.likelihoodRatio.p, 9);
+  }
+});
