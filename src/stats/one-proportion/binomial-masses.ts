@@ -1,30 +1,30 @@
 import { binomialMass } from "../../numeric/binomial-mass.js";
 
-/** Masses of consecutive counts, from the first that matters on. */
-export interface BinomialMasses {
+/** The counts, first and last, whose masses were written. */
+export interface Filled {
   readonly from: number;
-  readonly masses: readonly number[];
+  readonly to: number;
 }
 
-/** All binomial masses above 1e-18 of the largest, by the ratio recurrence from the mode. Unguarded. */
-export function binomialMasses(trials: number, p: number): BinomialMasses {
+/**
+ * Writes all binomial masses above 1e-18 of the largest into their places, by the ratio recurrence from the mode; the
+ * other places are left as they are. Unguarded.
+ */
+export function fillBinomialMasses(masses: Float64Array, trials: number, p: number): Filled {
   const mode = Math.min(trials, Math.floor((trials + 1) * p));
   const odds = p / (1 - p);
   const top = binomialMass(mode, trials, p, 1 - p);
   const least = top * 1e-18;
-  const below: number[] = [];
-  let mass = top;
-  for (let k = mode; k > 0 && mass > least; k--) {
-    mass *= k / (trials - k + 1) / odds;
-    below.push(mass);
+  masses[mode] = top;
+  let from = mode;
+  for (let mass = top; from > 0 && mass > least; from--) {
+    mass *= from / ((trials - from + 1) * odds);
+    masses[from - 1] = mass;
   }
-  const masses = below.reverse();
-  const from = mode - masses.length;
-  mass = top;
-  masses.push(top);
-  for (let k = mode; k < trials && mass > least; k++) {
-    mass *= ((trials - k) / (k + 1)) * odds;
-    masses.push(mass);
+  let to = mode;
+  for (let mass = top; to < trials && mass > least; to++) {
+    mass *= ((trials - to) / (to + 1)) * odds;
+    masses[to + 1] = mass;
   }
-  return { from, masses };
+  return { from, to };
 }

@@ -1,7 +1,8 @@
 import { betaCdf } from "../../numeric/beta.js";
 import { requireLevel, requireOptions } from "../guards.js";
-import { binomialMasses } from "./binomial-masses.js";
-import { proportionInterval, proportionMethods, type ProportionMethod } from "./proportion-intervals.js";
+import { fillBinomialMasses } from "./binomial-masses.js";
+import { covered, expected, limitsOf, type Limits } from "./count-limits.js";
+import { proportionMethods, type ProportionMethod } from "./proportion-intervals.js";
 
 /** Behaviour of one method, exact up to rounding. */
 export interface MethodCoverage {
@@ -53,19 +54,17 @@ export function intervalCoverage(trials: number, options: IntervalCoverageOption
     if (!(p >= 0 && p <= 1)) throw new RangeError(`intervalCoverage: proportions must lie in [0, 1], got ${p}`);
 
   const limits = methods.map((method) => limitsOf(trials, method, level));
-  const coverage = methods.map(() => new Array<number>(proportions.length).fill(0));
-  const width = methods.map(() => new Array<number>(proportions.length).fill(0));
+  const coverage = methods.map(() => new Array<number>(proportions.length));
+  const width = methods.map(() => new Array<number>(proportions.length));
+  const masses = new Float64Array(trials + 1);
+  const sums = new Float64Array(trials + 2);
   proportions.forEach((p, i) => {
-    const { from, masses } = binomialMasses(trials, p);
-    limits.forEach(({ low, high }, m) => {
-      let [covered, wide] = [0, 0];
-      for (let k = 0; k < masses.length; k++) {
-        const [l, h, mass] = [low[from + k]!, high[from + k]!, masses[k]!];
-        if (l <= p && p <= h) covered += mass;
-        wide += mass * (h - l);
-      }
-      coverage[m]![i] = Math.min(1, covered);
-      width[m]![i] = wide;
+    const filled = fillBinomialMasses(masses, trials, p);
+    for (let k = filled.from; k <= filled.to; k++) sums[k + 1] = (k === filled.from ? 0 : sums[k]!) + masses[k]!;
+    sums[filled.from] = 0;
+    limits.forEach((of, m) => {
+      coverage[m]![i] = covered(of, p, sums, filled);
+      width[m]![i] = expected(of.width, masses, filled);
     });
   });
   const described = methods.map((method, m) => ({
@@ -77,33 +76,16 @@ export function intervalCoverage(trials: number, options: IntervalCoverageOption
   return { method: "exactCoverage", trials, level, proportions, methods: described };
 }
 
-interface Limits {
-  readonly low: Float64Array;
-  readonly high: Float64Array;
-}
-
-/** Limits at every count, cut to the possible range. */
-function limitsOf(trials: number, method: ProportionMethod, level: number): Limits {
-  const low = new Float64Array(trials + 1);
-  const high = new Float64Array(trials + 1);
-  for (let successes = 0; successes <= trials; successes++) {
-    const { interval } = proportionInterval({ successes, trials }, { method, level });
-    low[successes] = Math.max(0, interval.low);
-    high[successes] = Math.min(1, interval.high);
-  }
-  return { low, high };
-}
-
 /** Over p uniform in [0, 1] every count is equally likely, and p given the count is Beta(k + 1, n - k + 1). */
 function averages(
   trials: number,
-  { low, high }: Limits,
+  { low, high, width }: Limits,
 ): { readonly meanCoverage: number; readonly meanWidth: number } {
-  let [covered, wide] = [0, 0];
+  let [inside, wide] = [0, 0];
   for (let k = 0; k <= trials; k++) {
     const shape = { a: k + 1, b: trials - k + 1 };
-    covered += betaCdf(high[k]!, shape) - betaCdf(low[k]!, shape);
-    wide += high[k]! - low[k]!;
+    inside += betaCdf(high[k]!, shape) - betaCdf(low[k]!, shape);
+    wide += width[k]!;
   }
-  return { meanCoverage: covered / (trials + 1), meanWidth: wide / (trials + 1) };
+  return { meanCoverage: inside / (trials + 1), meanWidth: wide / (trials + 1) };
 }
