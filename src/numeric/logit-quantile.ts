@@ -1,5 +1,6 @@
 import { betaPower, incompleteBeta } from "./incomplete-beta.js";
 import { logBeta } from "./log-beta.js";
+import { normalQuantile } from "./normal.js";
 import { quantileRoot, type TailsAndSlope } from "./quantile-root.js";
 
 /**
@@ -19,7 +20,10 @@ export function logitQuantile(p: number, q: number, a: number, b: number): numbe
     return { ...incompleteBeta(x, y, a, b), slope: betaPower(x, y, a, b) };
   };
   const target = p <= q ? ({ tail: "lower", probability: p } as const) : ({ tail: "upper", probability: q } as const);
-  return quantileRoot(evaluate, target, { start: Math.log(a / b), low: -1e5, high: 1e5 });
+  // The logit of a beta is near normal, with this mean and spread, unless a shape is small.
+  const z = p <= q ? normalQuantile(p) : -normalQuantile(q);
+  const start = Math.log(a / b) + z * Math.sqrt(1 / a + 1 / b);
+  return quantileRoot(evaluate, target, { start: Math.max(-1e4, Math.min(1e4, start)), low: -1e5, high: 1e5 });
 }
 
 /** ln x where I_x(a, b) = x^a / (a B(a, b)), all but exact for the smallest x. */

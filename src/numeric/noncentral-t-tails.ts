@@ -24,7 +24,7 @@ export function noncentralTTail(sign: 1 | -1, t: number, df: number, noncentrali
   const top = logIntegrand(peak);
   const probe = 1e-3 / Math.sqrt(df);
   const bend = (2 * top - logIntegrand(peak + probe) - logIntegrand(peak - probe)) / probe ** 2;
-  const step = Math.min(0.25 / Math.sqrt(Math.max(bend, half)), 0.5 / Math.max(1, Math.abs(noncentrality)));
+  const step = Math.min(0.25 / Math.sqrt(Math.max(bend, half)), 0.7 / Math.max(1, Math.abs(noncentrality)));
   const sum = 1 + side(logIntegrand, peak, step, top) + side(logIntegrand, peak, -step, top);
   // ln of 2 (df/2)^(df/2) e^(-df/2) / Gamma(df/2), by Stirling's formula
   const logConstant = Math.LN2 + 0.5 * Math.log(half) - LOG_SQRT_TWO_PI - stirlingRemainder(half);

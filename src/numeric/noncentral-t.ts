@@ -58,11 +58,11 @@ export function noncentralTQuantile(p: number, distribution: NoncentralT): numbe
   return bracketedRoot(gap, bracket(gap, noncentrality));
 }
 
-/** Steps outward from the start, each twice the one before, until the sign changes. */
+/** Steps outward from the start, each four times the one before, until the sign changes. */
 function bracket(gap: (t: number) => number, start: number): { low: number; high: number } {
   const direction = gap(start) > 0 ? -1 : 1;
   let near = start;
-  for (let step = 1; ; step *= 2) {
+  for (let step = 1; ; step *= 4) {
     const far = near + direction * step;
     if (direction * gap(far) >= 0) return direction > 0 ? { low: near, high: far } : { low: far, high: near };
     near = far;
