@@ -4,7 +4,7 @@ import type { Interval, NotEstimable } from "../types.js";
 import { logisticLikelihood, type Likelihood } from "./likelihood.js";
 import type { Design } from "./logistic-data.js";
 import { maximise, type Maximum } from "./maximise.js";
-import { linearPredictor, orthonormal, type OrthonormalDesign } from "./orthonormal.js";
+import { orthonormal, withLast } from "./orthonormal.js";
 import { profileLimit } from "./profile-limit.js";
 
 export interface Test {
@@ -41,7 +41,7 @@ export interface ModelFit {
 
 /**
  * The fit of a logistic model with limits and tests, or null naming the fit that did not converge: no number comes from
- * one that did not. Each coefficient is worked on in orthonormal columns with its own column last.
+ * one that did not. Each coefficient is worked on in orthonormal columns turned so that it is the last parameter.
  */
 export function modelResult(
   design: Design,
@@ -49,22 +49,19 @@ export function modelResult(
 ): ModelFit | NotEstimable {
   const { penalised, level } = options;
   const { columns, names } = design;
-  const main = orthonormal(design, columns - 1);
+  const main = orthonormal(design);
   const likelihood = logisticLikelihood(main.design, { penalised });
   const top = maximise(likelihood, { start: new Float64Array(columns) });
   if (top === null) return notConverged("the fit");
-  const linear = linearPredictor(main.design, top.beta);
   const coefficients: Coefficient[] = [];
-  const deviations: Deviations[] = [];
   for (let j = 0; j < columns; j++) {
-    const own = orthonormal(design, j);
+    const own = withLast(main, main.readings[j]!);
     const ownLikelihood = logisticLikelihood(own.design, { penalised });
-    const ownTop = maximise(ownLikelihood, { start: own.parametersOf(linear) });
+    const ownTop = maximise(ownLikelihood, { start: own.reflect(top.beta) });
     if (ownTop === null) return notConverged(`the fit for "${names[j]!}"`);
     const coefficient = coefficientOf(ownLikelihood, ownTop, { name: names[j]!, scale: own.scale, level });
     if ("because" in coefficient) return coefficient;
     coefficients.push(coefficient);
-    deviations.push({ fit: own, top: ownTop });
   }
   // The constant is the first of the main columns: without covariates the others are 0.
   const together = testOf(
@@ -79,14 +76,9 @@ export function modelResult(
     successes: design.events,
     logLikelihood: top.at.value + (penalised ? main.logVolume : 0),
     coefficients,
-    covariance: covarianceOf(design, deviations),
+    covariance: main.readings.map((one) => main.readings.map((other) => covariance(top, one, other))),
     likelihoodRatio: together,
   };
-}
-
-interface Deviations {
-  readonly fit: OrthonormalDesign;
-  readonly top: Maximum;
 }
 
 function notConverged(what: string): NotEstimable {
@@ -147,20 +139,10 @@ function conditional({ beta, at }: Maximum, zero: number): Float64Array {
   return beta.map((value, j) => (j === zero ? 0 : value - share * at.inverse[j * size + zero]!));
 }
 
-/**
- * Covariances of the coefficients: with d the direction in which a coefficient alone is read off the linear predictor,
- * cov(j, k) is the information's inverse between the directions of j and k, taken in the columns of j.
- */
-function covarianceOf(design: Design, deviations: readonly Deviations[]): number[][] {
-  const { columns } = design;
-  return deviations.map(({ fit, top }, j) =>
-    deviations.map((other, k) => {
-      // The direction of k's last column, in the columns of j.
-      const column = other.fit.design.x.filter((_, at) => at % columns === columns - 1);
-      const direction = fit.parametersOf(column);
-      let sum = 0;
-      for (let i = 0; i < columns; i++) sum += top.at.inverse[(columns - 1) * columns + i]! * direction[i]!;
-      return j === k ? top.at.inverse.at(-1)! / fit.scale ** 2 : sum / (fit.scale * other.fit.scale);
-    }),
-  );
+/** Of two coefficients, by what they take of the parameters. */
+function covariance({ at, beta }: Maximum, one: Float64Array, other: Float64Array): number {
+  const size = beta.length;
+  let sum = 0;
+  for (let i = 0; i < size; i++) for (let k = 0; k < size; k++) sum += one[i]! * at.inverse[i * size + k]! * other[k]!;
+  return sum;
 }

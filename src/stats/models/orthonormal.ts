@@ -2,62 +2,100 @@ import type { Design } from "./logistic-data.js";
 
 /**
  * The design in other columns that span the same space, orthonormal up to the square root of the number of rows, so that
- * years or millimetres condition a fit no worse than zeros and ones. The column asked for comes last: its coefficient is
- * the last parameter over `scale`, so that holding one holds the other.
+ * years or millimetres condition a fit no worse than zeros and ones.
  */
 export interface OrthonormalDesign {
   readonly design: Design;
-  readonly scale: number;
+  /** Row by row: what each coefficient of the columns as given takes of each parameter. */
+  readonly readings: readonly Float64Array[];
   /** Logarithm of what the columns as given lost in size: a penalty by a determinant changes by it. */
   readonly logVolume: number;
-  /** The parameters that give the same linear predictor as coefficients of the columns as given. */
-  readonly parametersOf: (linear: Float64Array) => Float64Array;
 }
 
 /**
- * Orthonormal columns by Gram-Schmidt, twice, one column of the design last.
+ * Orthonormal columns by Gram-Schmidt, twice.
  *
  * @param design checked, no column made up by others
- * @param last index of the column that comes last
  * @see Golub and Van Loan 2013, Matrix Computations, section 5.2.8
  */
-export function orthonormal(design: Design, last: number): OrthonormalDesign {
-  const { rows, columns } = design;
-  const order = Array.from({ length: columns }, (_, j) => j).filter((j) => j !== last);
-  const x = new Float64Array(rows * columns);
-  let [scale, logVolume] = [1, 0];
-  [...order, last].forEach((from, to) => {
-    for (let row = 0; row < rows; row++) x[row * columns + to] = design.x[row * columns + from]!;
+export function orthonormal(design: Design): OrthonormalDesign {
+  const { rows, columns, scales } = design;
+  const x = design.x.slice();
+  // The columns as given are the orthonormal ones times this upper triangle.
+  const upper = new Float64Array(columns * columns);
+  let logVolume = 0;
+  for (let j = 0; j < columns; j++) {
     for (let pass = 0; pass < 2; pass++)
-      for (let before = 0; before < to; before++) {
+      for (let before = 0; before < j; before++) {
         let along = 0;
-        for (let at = 0; at < x.length; at += columns) along += x[at + to]! * x[at + before]!;
-        for (let at = 0; at < x.length; at += columns) x[at + to]! -= (along / rows) * x[at + before]!;
+        for (let at = 0; at < x.length; at += columns) along += x[at + j]! * x[at + before]!;
+        along /= rows;
+        for (let at = 0; at < x.length; at += columns) x[at + j]! -= along * x[at + before]!;
+        upper[before * columns + j]! += along;
       }
     let squares = 0;
-    for (let at = to; at < x.length; at += columns) squares += x[at]! ** 2;
-    scale = Math.sqrt(squares / rows);
-    logVolume += Math.log(scale * design.scales[from]!);
-    for (let at = to; at < x.length; at += columns) x[at]! /= scale;
-  });
-  return {
-    design: { ...design, x },
-    // What was left of the last column, in the units of the column as given.
-    scale: scale * design.scales[last]!,
-    logVolume,
-    parametersOf: (linear) => {
-      const parameters = new Float64Array(columns);
-      for (let row = 0; row < rows; row++)
-        for (let j = 0; j < columns; j++) parameters[j]! += (linear[row]! * x[row * columns + j]!) / rows;
-      return parameters;
-    },
-  };
+    for (let at = j; at < x.length; at += columns) squares += x[at]! ** 2;
+    const length = Math.sqrt(squares / rows);
+    for (let at = j; at < x.length; at += columns) x[at]! /= length;
+    upper[j * columns + j] = length;
+    logVolume += Math.log(length * scales[j]!);
+  }
+  const readings = Array.from({ length: columns }, (_, j) =>
+    inverseRow(upper, columns, j).map((value) => value / scales[j]!),
+  );
+  return { design: { ...design, x }, readings, logVolume };
 }
 
-/** Linear predictor of each row. */
-export function linearPredictor({ rows, columns, x }: Design, parameters: Float64Array): Float64Array {
-  const linear = new Float64Array(rows);
-  for (let row = 0; row < rows; row++)
-    for (let j = 0; j < columns; j++) linear[row]! += x[row * columns + j]! * parameters[j]!;
-  return linear;
+/** One row of the inverse of an upper triangle. */
+function inverseRow(upper: Float64Array, size: number, row: number): Float64Array {
+  const inverse = new Float64Array(size);
+  for (let j = row; j < size; j++) {
+    let sum = j === row ? 1 : 0;
+    for (let k = row; k < j; k++) sum -= inverse[k]! * upper[k * size + j]!;
+    inverse[j] = sum / upper[j * size + j]!;
+  }
+  return inverse;
+}
+
+/** The same space reflected so that one coefficient is the last parameter over `scale`. */
+export interface Reflected {
+  readonly design: Design;
+  readonly scale: number;
+  /** Parameters of the orthonormal design as parameters of this one. */
+  readonly reflect: (parameters: Float64Array) => Float64Array;
+}
+
+/**
+ * Turns an orthonormal design so that holding its last parameter holds one coefficient of the columns as given.
+ *
+ * @param reading of that coefficient
+ * @see Golub and Van Loan 2013, Matrix Computations, section 5.1.3 (Householder vector)
+ */
+export function withLast({ design }: OrthonormalDesign, reading: Float64Array): Reflected {
+  const { rows, columns } = design;
+  const length = Math.hypot(...reading);
+  const last = columns - 1;
+  const unit = reading.map((value) => value / length);
+  const rest = unit.subarray(0, last).reduce((sum, value) => sum + value * value, 0);
+  // e - unit, its last element 1 - unit[last] without cancellation.
+  const vector = unit.map((value) => -value);
+  vector[last] = unit[last]! > 0 ? rest / (1 + unit[last]!) : 1 - unit[last]!;
+  const square = rest + vector[last]! ** 2;
+  const reflectAt = (values: Float64Array, from: number): void => {
+    let along = 0;
+    for (let j = 0; j < columns; j++) along += values[from + j]! * vector[j]!;
+    along *= square === 0 ? 0 : 2 / square;
+    for (let j = 0; j < columns; j++) values[from + j]! -= along * vector[j]!;
+  };
+  const x = design.x.slice();
+  for (let row = 0; row < rows; row++) reflectAt(x, row * columns);
+  return {
+    design: { ...design, x },
+    scale: 1 / length,
+    reflect: (parameters) => {
+      const turned = parameters.slice();
+      reflectAt(turned, 0);
+      return turned;
+    },
+  };
 }

@@ -1,7 +1,7 @@
 import { logisticLikelihood } from "./likelihood.js";
 import type { Design } from "./logistic-data.js";
 import { maximise } from "./maximise.js";
-import { orthonormal } from "./orthonormal.js";
+import { orthonormal, withLast } from "./orthonormal.js";
 import { positiveOptimum } from "./positive-optimum.js";
 
 export interface Separation {
@@ -19,15 +19,15 @@ export interface Separation {
  */
 export function findSeparation(design: Design): Separation {
   const { columns, names } = design;
-  const all = orthonormal(design, columns - 1).design;
+  const main = orthonormal(design);
+  const all = main.design;
   if (hasFiniteMaximum(all)) return { kind: "none", columns: [] };
   const rows = signedRows(all);
   const sum = new Float64Array(columns);
   for (const row of rows) row.forEach((value, j) => (sum[j]! += value));
   if (!positiveOptimum(rows, sum)) return { kind: "none", columns: [] };
   const infinite = names.filter((_, j) => {
-    // In columns with this one last, its coefficient is the last parameter.
-    const own = signedRows(orthonormal(design, j).design);
+    const own = signedRows(withLast(main, main.readings[j]!).design);
     const last = new Float64Array(columns);
     last[columns - 1] = 1;
     return (
