@@ -1,6 +1,7 @@
 // The case series in a real browser: what it shows, that it stays on the computer, and that everyone can use it.
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
+import { writeXlsx } from "hucre";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { makeReport } from "../../src/cli/report/make-report.js";
@@ -144,6 +145,25 @@ describe("a sheet of one's own", () => {
       expect(await panel.getByLabel("Meaning of Grade").inputValue()).toBe("grade");
       expect(await panel.locator("tr", { hasText: "First technique" }).innerText()).toContain("closed, open");
       await panel.getByRole("button", { name: "Count these cases" }).click();
+      await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("2 of 3");
+    }));
+
+  it("may be a workbook, and may be dropped anywhere on the page", () =>
+    withPage(async (page) => {
+      const rows = sheet
+        .trim()
+        .split("\n")
+        .map((line) => line.split(","));
+      const workbook = Buffer.from(await writeXlsx({ sheets: [{ name: "Cases", rows }] })).toString("base64");
+      await page.evaluate((content) => {
+        const bytes = Uint8Array.from(atob(content), (character) => character.charCodeAt(0));
+        const dataTransfer = new DataTransfer();
+        dataTransfer.items.add(new File([bytes], "mine.xlsx"));
+        document.querySelector("footer")!.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true }));
+      }, workbook);
+      await page.locator(".reading").getByText("What does each column mean?").waitFor();
+      expect(await page.locator("h1").innerText()).toBe("mine.xlsx");
+      await page.getByRole("button", { name: "Count these cases" }).click();
       await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("2 of 3");
     }));
 
