@@ -15,8 +15,8 @@ export interface TextReading {
   readonly notUnderstood: readonly (Span & { readonly because: string })[];
 }
 
-/** About fifty papers; more text is set aside, said so, and costs nothing. */
-const mostTokens = 400_000;
+/** About fifteen papers; more text is set aside, said so, and costs nothing. */
+const mostTokens = 120_000;
 
 /** Reads the numbers of a text. The time grows with its length, up to a limit that is reported. */
 export function readText(text: string): TextReading {

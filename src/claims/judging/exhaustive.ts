@@ -39,7 +39,8 @@ export function isExhaustive(reading: SentenceReading, from: number, to: number,
   if (grades.length >= parts.length - 1 && parts.length >= 3)
     return words.some((word) => fourth.has(word)) || all.includes("iv");
   if (words.some((word) => partial.has(word))) return false;
-  const bracket = reading.tokens[from]?.text === "(" || reading.tokens[from]?.text === "[";
+  const opened = reading.tokens[from]?.text === "(" || reading.tokens[from]?.text === "[";
+  const bracket = opened || reading.tokens.slice(from, parts[0]!.from).some(({ text }) => text === ":");
   if (!bracket) return false;
   if (all.slice(0, from).some((word) => reasons.has(word))) return true;
   const beforeLast = reading.tokens[parts.at(-1)!.from - 1]?.text;

@@ -14,8 +14,13 @@ export function judgeEffect(
 ): Finding {
   if (effect?.measure === "number needed to treat") return judgeNumberNeeded(effect.number, counts, recomputed);
   const level = interval?.level ?? 0.95;
-  const candidates = directions(counts).flatMap((pair) => effectCandidates({ first: pair[0], second: pair[1] }, level));
   const measure = effect ? (effect.measure as EffectMeasure) : null;
+  const inOrder = effectCandidates({ first: counts[0], second: counts[1] }, level);
+  const direct = inOrder.filter(
+    (candidate) => (measure === null || candidate.measure === measure) && fit(candidate, effect, interval, printedPercents),
+  );
+  // The usual case, groups in the printed order, saves the other three directions.
+  const candidates = direct.length > 0 ? inOrder : directions(counts).flatMap(candidatesAt(level));
   const own = measure ? candidates.filter((candidate) => candidate.measure === measure) : candidates;
   const first = own[0]!;
   recomputed.estimate = first.estimate * factorOf(first.measure, effect?.number ?? interval!.low);
@@ -35,6 +40,11 @@ export function judgeEffect(
   if (effect && other && other.measure !== "difference") return mislabelled(effect, other, first);
   return effect ? estimateFails(effect, own) : { light: "cannot be checked", because: "", reproducedBy: [] };
 } // prettier-ignore
+
+const candidatesAt =
+  (level: number) =>
+  ([first, second]: Pair): readonly EffectCandidate[] =>
+    effectCandidates({ first, second }, level);
 
 /** Both orders of the groups, success and failure as the event. */
 function directions([a, b]: Pair): Pair[] {

@@ -38,7 +38,12 @@ export function judgeEstimate(
     const agreement = agreementFor(linked, estimate.from);
     findings = judgeKappa(estimate, interval, agreement, tableFor(tables, agreement?.trials ?? null), recomputed);
   } else {
-    kind = estimate.measure === "hazard ratio" ? "ratio" : estimate.measure;
+    kind =
+      estimate.measure === "hazard ratio"
+        ? "ratio"
+        : estimate.measure === "coefficient"
+          ? "interval"
+          : estimate.measure;
     findings = effectFindings(linked, estimate, interval, uncheckable, recomputed);
   }
   return { kind, printed, recomputed, ...together(findings) };
@@ -85,8 +90,7 @@ function effectFindings(
   if (own[0]?.light === "fails") return own;
   const model =
     effect.about.some((word) => modelled.includes(word)) ||
-    effect.measure === "hazard ratio" ||
-    effect.measure === "ratio";
+    ["hazard ratio", "ratio", "coefficient"].includes(effect.measure);
   if (model) return [...own, unclear("An adjusted or pooled estimate cannot be recomputed from the counts.")];
   if (effect.number.unit === "other") return [...meansDifference(linked, effect), ...own];
   const counts = countsFor(linked, effect.from);

@@ -67,7 +67,9 @@ function order({ centre, number, range, quartiles }: MeanFact): Finding[] {
   const inside = (name: string, { low, high }: { low: PrintedNumber; high: PrintedNumber }): Finding[] => {
     const text = `${asPrinted(low)} to ${asPrinted(high)}`;
     if (low.value > high.value) return [fails(`The ${name} ${text} runs backwards. Which limits are right?`)];
-    const slack = unit(number) / 2 + Math.max(unit(low), unit(high)) / 2;
+    // Rounding keeps the order; only numbers printed to different digits need slack.
+    const coarser = Math.max(unit(low), unit(high), unit(number));
+    const slack = unit(low) === unit(number) && unit(high) === unit(number) ? 0 : coarser / 2;
     if (number.value < low.value - slack || number.value > high.value + slack)
       return [fails(`A ${centre} of ${asPrinted(number)} lies outside its ${name} ${text}. Which number is right?`)];
     return [holds(`The ${centre} ${asPrinted(number)} lies within its ${name} ${text}.`)];

@@ -39,7 +39,7 @@ function checks(
   const effect = scope.effect?.estimate.kind === "effect" ? scope.effect.estimate : null;
   if (counts.length >= 2 && !(effect?.number.unit === "other")) {
     if (tests.other || scope.paired) findings.push(unclear(`${tests.other ?? "A paired comparison"} cannot be recomputed from the counts alone.`));
-    else if (counts.length === 2 && trend) findings.push(unclear("A test for trend needs the counts of every grade."));
+    else if (trend && groupsOnly(counts).length < 3) findings.push(unclear("A test for trend needs the counts of every grade."));
     else if (counts.length === 2) findings.push(judgeTwoGroups(p, counts as [Count, Count], tests, recomputed));
     else findings.push(softened(judgeManyGroups(p, counts, { ...tests, trend }, recomputed), trend || tests.families.length > 0));
     return { kind: "p value", findings };
@@ -59,6 +59,12 @@ const unclear = (because: string): Finding => ({
 /** With several groups and no test named, another comparison may be meant. */
 const softened = (finding: Finding, sure: boolean): Finding =>
   finding.light === "fails" && !sure ? { ...finding, light: "cannot be checked" } : finding;
+
+/** Without an overall count that is larger than all the others together. */
+const groupsOnly = (counts: readonly Count[]): readonly Count[] => {
+  const all = counts.reduce((sum, { trials }) => sum + trials, 0);
+  return counts.filter(({ trials }) => 2 * trials <= all);
+};
 
 const reference = new Set(["difference", "comparison", "differed", "significant", "significantly"]);
 const refersBack = ({ reading }: LinkedSentence): boolean =>

@@ -8,7 +8,7 @@ import type { NamedTests } from "../reading/tests-named.js";
 import type { PrintedNumber } from "../text/token.js";
 import type { Finding } from "./finding.js";
 import { asPrinted, listed, pText } from "./number-text.js";
-import { type Convention, conventions, type Family } from "./p-conventions.js";
+import { type Convention, conventions, type Family, unconditionalConventions } from "./p-conventions.js";
 import { named as withRounding, roundingOf } from "./rounding.js";
 
 /** Contradictions of a p value with itself: 0.000, above 1, below 0. */
@@ -60,16 +60,19 @@ export function judgeTwoGroups(
   tests: NamedTests,
   recomputed: Record<string, number | null>,
 ): Finding {
-  const all = conventions({ first: counts[0], second: counts[1] });
-  for (const convention of all) recomputed[convention.name] = convention.p;
-  const usual = all.filter(({ family }) => family !== "fisher one-sided");
+  const groups = { first: counts[0], second: counts[1] };
+  const usual = conventions(groups);
+  for (const convention of usual) recomputed[convention.name] = convention.p;
   const named = tests.families.length > 0;
-  const tried = named
-    ? all.filter(({ family }) => tests.families.includes(family))
-    : tests.oneSided
-      ? oneSided(all)
-      : usual;
-  return verdict(p, tried, all, named ? testName(tests) : null);
+  const name = named ? testName(tests) : null;
+  const choose = (all: readonly Convention[]): readonly Tried[] => {
+    if (named) return all.filter(({ family }) => tests.families.includes(family));
+    return tests.oneSided ? oneSided(all) : all.filter(({ family }) => family !== "fisher one-sided");
+  };
+  const first = choose(usual);
+  if (first.some((test) => agrees(test.p, p) !== null)) return verdict(p, first, usual, name);
+  const all = [...usual, ...unconditionalConventions(groups)];
+  return verdict(p, choose(all), all, name);
 }
 
 /** One-sided values of symmetrical tests are half the two-sided ones. */

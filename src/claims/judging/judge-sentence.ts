@@ -195,9 +195,14 @@ function claimOf(text: string, { reading }: LinkedSentence, item: Draft): Claim 
   const [start, end] = [reading.tokens[from]!.start, reading.tokens[to - 1]!.end];
   return {
     ...rest,
+    printed: digitsOnly(rest.printed),
     text: text.slice(start, end),
     start,
     end,
     because: [because, unitBecause, conclusionBecause].filter(Boolean).join(" "),
   };
 }
+
+/** Value and decimals alone; the unit mark served the judging. */
+const digitsOnly = (printed: Claim["printed"]): Claim["printed"] =>
+  Object.fromEntries(Object.entries(printed).map(([name, { value, decimals }]) => [name, { value, decimals }]));

@@ -102,13 +102,29 @@ function leadingSum(reading: SentenceReading, numbered: readonly Numbered[]): To
   if (at < 0) return [];
   const lead = numbered[at] as WholeFact;
   const depth = depthOf(reading, lead);
-  const parts = numbered.slice(at + 1).filter((fact) => depthOf(reading, fact) === depth);
+  const stop = reading.tokens.findIndex(
+    ({ text }, i) => i > lead.to && text === ";" && reading.cursor.depth[i] === depth,
+  );
+  const inClause = numbered
+    .slice(at + 1)
+    .filter((fact) => stop < 0 || fact.from < stop || semicolonList(reading, lead.to));
+  const parts = inClause.filter((fact) => depthOf(reading, fact) === depth && !otherUnit(reading, fact));
   if (parts.length < 2 || parts.some((part) => part.kind === "count" || (part.kind === "whole" && part.leads)))
     return [];
-  if (leavesSome(reading) >= 0 || parts.some((part) => valueOf(part) > lead.value)) return [];
+  if (leavesSome(reading) >= 0) return [];
   const to = parts.at(-1)!.to;
-  return [total(lead.from, to, lead.value, parts.map(valueOf), isExhaustive(reading, lead.to, to, parts))];
+  const sure = isExhaustive(reading, lead.to, to, parts);
+  if (!sure && parts.some((part) => valueOf(part) > lead.value)) return [];
+  return [total(lead.from, to, lead.value, parts.map(valueOf), sure)];
 }
+
+/** "grade I, 9; grade II, 17; grade III, 14": semicolons that separate parts, not statements. */
+const semicolonList = (reading: SentenceReading, from: number): boolean =>
+  reading.tokens.slice(from).filter(({ text }) => text === ";").length >= 2;
+
+/** "64 fractures in 61 children": the second number counts the same cohort in another unit. */
+const otherUnit = (reading: SentenceReading, fact: Numbered): boolean =>
+  fact.kind === "whole" && !fact.leads && ["in", "of", "from"].includes(reading.tokens[fact.from - 1]?.text ?? "");
 
 /** "seen in 9, 17, 14 and 8 of 48 fractures": a run of parts that ends in a count. */
 function countRun(reading: SentenceReading, numbered: readonly Numbered[]): Total[] {

@@ -4,10 +4,20 @@ import type { PrintedNumber } from "../text/token.js";
 export function fixed(value: number, decimals: number): string {
   if (value === Infinity) return "∞";
   if (value === -Infinity) return "−∞";
-  const text = Math.abs(value).toLocaleString("en", {
-    minimumFractionDigits: decimals, maximumFractionDigits: decimals, useGrouping: false,
-  }); // prettier-ignore
+  const text = formatFor(decimals).format(Math.abs(value));
   return value < 0 && Number(text) !== 0 ? `−${text}` : text;
+}
+
+const formats = new Map<number, Intl.NumberFormat>();
+
+/** Making a format costs a hundred times as much as using it. */
+function formatFor(decimals: number): Intl.NumberFormat {
+  const known = formats.get(decimals);
+  if (known) return known;
+  const digits = { minimumFractionDigits: decimals, maximumFractionDigits: decimals, useGrouping: false };
+  const format = new Intl.NumberFormat("en", digits);
+  formats.set(decimals, format);
+  return format;
 }
 
 /** A number as it was printed. */

@@ -27,7 +27,6 @@ export interface Convention {
 }
 
 const memory = remembered<readonly Convention[]>();
-/** Unconditional tests cost milliseconds with large groups. */
 const mostForUnconditional = 300;
 
 /** The p value of two independent groups under every convention in common use. */
@@ -60,13 +59,20 @@ export function conventions(groups: TwoGroups): readonly Convention[] {
       found.push({ name: "Wald test of the log odds ratio", family: "wald", p: large.logOddsRatio });
     if (large.likelihoodRatio !== null)
       found.push({ name: "likelihood ratio test", family: "likelihood", p: large.likelihoodRatio });
-    if (first.trials + second.trials <= mostForUnconditional)
-      found.push(
-        { name: "Boschloo", family: "unconditional", p: boschloo(groups).p },
-        { name: "Barnard", family: "unconditional", p: barnard(groups).p },
-      );
     return found;
   });
+}
+
+const memoryUnconditional = remembered<readonly Convention[]>();
+
+/** Boschloo's and Barnard's tests, which cost milliseconds: asked only when no other convention fits. None for large groups. */
+export function unconditionalConventions(groups: TwoGroups): readonly Convention[] {
+  const { first, second } = groups;
+  if (first.trials + second.trials > mostForUnconditional) return [];
+  return memoryUnconditional(`${first.successes}/${first.trials}:${second.successes}/${second.trials}`, () => [
+    { name: "Boschloo", family: "unconditional", p: boschloo(groups).p },
+    { name: "Barnard", family: "unconditional", p: barnard(groups).p },
+  ]);
 }
 
 /** Probability of the observed table: what the two one-sided tails share. */

@@ -27,7 +27,7 @@ export function scopeOf(linked: LinkedSentence, p: PFact): Scope {
   );
   const statistic = linked.statistics.filter(({ from }) => inScope(from)).at(-1) ?? null;
   return {
-    counts: comparedCounts(countsOf(groups)),
+    counts: isNested(linked) ? [] : comparedCounts(countsOf(groups)),
     effect: effects.at(-1) ?? null,
     means,
     statistic,
@@ -53,18 +53,8 @@ function countsOf(groups: readonly ProportionGroup[]): Count[] {
   });
 }
 
-/** Leaves out a total that stands beside its groups, and a count told twice. */
+/** Leaves out a total that stands beside its groups. */
 function comparedCounts(counts: readonly Count[]): readonly Count[] {
-  if (
-    counts.length === 2 &&
-    (counts[0]!.successes === counts[1]!.trials || counts[1]!.successes === counts[0]!.trials) &&
-    counts[0]!.trials !== counts[1]!.trials
-  ) {
-    const [a, b] = counts as [Count, Count];
-    const nested =
-      (a.successes === b.trials && a.trials > b.trials) || (b.successes === a.trials && b.trials > a.trials);
-    return nested ? [] : counts;
-  }
   if (counts.length < 3) return counts;
   const sum = (key: keyof Count, rest: readonly Count[]): number => rest.reduce((all, count) => all + count[key], 0);
   for (const [i, count] of counts.entries()) {
@@ -72,6 +62,14 @@ function comparedCounts(counts: readonly Count[]): readonly Count[] {
     if (sum("trials", rest) === count.trials && sum("successes", rest) === count.successes) return rest;
   }
   return counts;
+}
+
+/** "31 of 37 united, of which 29 of 31 ...": the second group is part of the first. */
+function isNested({ reading }: LinkedSentence): boolean {
+  return reading.tokens.some(
+    ({ text }, i) =>
+      text === "of" && ["these", "which", "whom", "those"].includes(reading.tokens[i + 1]?.text ?? "") && i > 3,
+  );
 }
 
 const pairing = new Set(

@@ -81,6 +81,7 @@ export const measures = [
   "hazard ratio",
   "number needed to treat",
   "ratio",
+  "coefficient",
 ] as const;
 export type Measure = (typeof measures)[number];
 

@@ -43,12 +43,14 @@ function withWholes(reading: SentenceReading, wholes: readonly number[]) {
   for (const [i, fact] of facts.entries()) {
     if (fact.kind === "count") counts.push(fact);
     if (fact.kind === "whole" && fact.leads) leading = fact;
+    else if (leading && reading.tokens.slice(facts[i - 1]?.to ?? 0, fact.from).some(({ text }) => text === ";"))
+      leading = null;
     if (fact.kind !== "part" && !(fact.kind === "whole" && !fact.leads)) continue;
     const next = facts[i + 1];
     if (next?.kind !== "percent" || next.trials !== null || !adjacent(reading, fact.to, next.from, 5)) continue;
     if (textAt(reading.cursor, next.from - 1) !== "(" && textAt(reading.cursor, next.from - 1) !== "[") continue;
     const [whole, origin] = wholeFor(reading, i, fact.value, leading?.value ?? null, wholes, next);
-    if (whole === null || fact.value > whole) continue;
+    if (whole === null || (fact.value > whole && origin !== "sentence")) continue;
     const unit = leading?.unit ?? null;
     const count: CountFact = {
       kind: "count",
@@ -154,7 +156,11 @@ function bracketed(reading: SentenceReading, last: Item, first: Item): boolean {
   return first.from - last.to <= 2 && [",", ";", "or"].includes(before);
 }
 
-const breaks = new Set("and but while whereas v vs versus compared than p κ kappa respectively".split(" "));
+const breaks = new Set(
+  "and but while whereas v vs versus compared than p κ kappa respectively above below exceeds exceeding excludes exclude limit least most up under over between".split(
+    " ",
+  ),
+);
 
 /** True when only a few words stand between, none of which starts another statement. */
 export function adjacent(reading: SentenceReading, from: number, to: number, most: number): boolean {

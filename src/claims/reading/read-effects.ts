@@ -27,7 +27,8 @@ const capitals: Record<string, Measure> = {
 const pairs: Record<string, Measure> = {
   "odds ratio": "odds ratio", "odds ratios": "odds ratio", "risk ratio": "risk ratio", "relative risk": "risk ratio",
   "rate ratio": "ratio", "hazard ratio": "hazard ratio", "hazards ratio": "hazard ratio", "risk difference": "difference",
-  "risk reduction": "difference", "prevalence ratio": "risk ratio", "success ratio": "risk ratio",
+  "risk reduction": "difference", "prevalence ratio": "risk ratio", "success ratio": "risk ratio", "intraclass correlation": "coefficient", "correlation coefficient": "coefficient",
+  "krippendorff's alpha": "coefficient",
 }; // prettier-ignore
 
 function labelAt(cursor: Cursor, i: number): Label | null {

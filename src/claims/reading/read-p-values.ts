@@ -54,7 +54,8 @@ function pAt(cursor: Cursor, i: number): PFact | null {
     const number = numberAt(cursor, at);
     if (number) {
       // "p 0.03" needs no sign; "p values of 3 tests" and "P3" are none.
-      if (relation === null && (number.decimals === 0 || number.value > 1)) return null;
+      const value = textAt(cursor, i) !== "p" || textAt(cursor, i + 1).startsWith("value");
+      if (relation === null && (number.decimals === 0 || (number.value > 1 && !value))) return null;
       if (number.decimals === 0 && number.value !== 0 && number.value !== 1) return null;
       return withPower(cursor, {
         kind: "p",

@@ -7,7 +7,7 @@ export function readPercents(cursor: Cursor): PercentFact[] {
   const facts: PercentFact[] = [];
   for (let i = 0; i < cursor.tokens.length; i++) {
     const number = numberAt(cursor, i);
-    if (!number || cursor.tokens[i]!.spelled) continue;
+    if (!number) continue;
     const end = percentEnd(cursor, i + 1);
     const to = end > i + 1 ? end : sharedPercent(cursor, i) ? i + 1 : 0;
     if (to === 0) continue;

@@ -9,7 +9,7 @@ export interface Sentence {
 }
 
 /** Longest run of tokens read together: it bounds the work on a text without full stops. */
-const longest = 600;
+const longest = 250;
 const abbreviations = new Set(
   "vs v fig figs eg ie al approx no nos resp dr mr mrs ms prof ca cf etc incl est tab ref refs yr yrs mo mos wk wks e.g i.e c.i n.s s.d".split(
     " ",

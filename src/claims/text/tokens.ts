@@ -98,19 +98,31 @@ function numberToken(
   return { ...base, number, spelled: false, split: read.split };
 }
 
+/** Longer runs of letters are no words; cut, they cost no more than their length. */
+const longestWord = 100;
+
 function wordToken(text: string, start: number, end: number, spaced: boolean): Token {
+  const pieces: string[] = [];
+  const stop = Math.min(end, start + longestWord);
+  let from = start;
   let i = start;
-  let plain = "";
-  for (; i < end; i++) {
+  const cut = (next: number, joint: string): void => {
+    pieces.push(text.slice(from, i), joint);
+    from = next;
+  };
+  for (; i < stop; i++) {
     const code = text.charCodeAt(i);
-    if (isLetter(code)) plain += text[i];
-    else if (isApostrophe(code) && isLetter(text.charCodeAt(i + 1))) plain += "'";
-    else if (code === 0xad) continue;
-    else if (isDash(code) && isLetter(text.charCodeAt(i + 1)) && code !== 0x2212) plain += "-";
-    else if (isDash(code) && code !== 0x2212 && brokenWord(text, i, end)) i = brokenWord(text, i, end) - 1;
-    else if (isDigit(code) && !beforeDigits.has(plain.toLowerCase())) plain += text[i];
-    else break;
+    if (isLetter(code)) continue;
+    if (isApostrophe(code) && isLetter(text.charCodeAt(i + 1))) cut(i + 1, "'");
+    else if (code === 0xad) cut(i + 1, "");
+    else if (isDash(code) && isLetter(text.charCodeAt(i + 1)) && code !== 0x2212) cut(i + 1, "-");
+    else if (isDash(code) && code !== 0x2212 && brokenWord(text, i, end)) {
+      const next = brokenWord(text, i, end);
+      cut(next, "");
+      i = next - 1;
+    } else if (!isDigit(code) || beforeDigits.has(text.slice(start, i).toLowerCase())) break;
   }
+  const plain = pieces.join("") + text.slice(from, i);
   const capitals = plain === plain.toUpperCase() && plain !== plain.toLowerCase();
   return word(plain.toLowerCase(), start, i, spaced, capitals);
 }
