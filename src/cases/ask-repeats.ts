@@ -79,8 +79,10 @@ function groupsOf({ cases }: Draft, sides: readonly Value[]): number[][] {
     if (typed === "" && /^(child of|row) /.test(child)) return;
     const key = `${child.toLowerCase()}\u0000${sideOf(sides[i])}`;
     const before = first.get(key);
+    const group = groups.get(key);
     if (before === undefined) first.set(key, i);
-    else groups.set(key, [...(groups.get(key) ?? [before]), i]);
+    else if (group) group.push(i);
+    else groups.set(key, [before, i]);
   });
   return [...groups.values()];
 }

@@ -9,7 +9,10 @@ export function askSpellings(draft: Draft): Doubt[] {
     if (role !== "firstTechnique" && role !== "finalTechnique") return [];
     const counts = new Map<string, number[]>();
     draft.values[column]!.forEach((value, line) => {
-      if (value.kind === "text") counts.set(value.text, [...(counts.get(value.text) ?? []), line]);
+      if (value.kind !== "text") return;
+      const lines = counts.get(value.text);
+      if (lines) lines.push(line);
+      else counts.set(value.text, [line]);
     });
     if (counts.size > 40) return [];
     return [...counts].flatMap(([text, lines]): Doubt[] => {

@@ -16,17 +16,23 @@ export function readText(bytes: Uint8Array, file: string): RawSheet {
   const { records, remarks } = parse(text, separator);
   if (records.every((record) => record.every((field) => field.trim() === "")))
     throw new SheetError(file, [{ rule: "holds no text; expected a heading row and cases" }]);
-  const known = new Map<string, RawCell>([["", blank]]);
-  const rows = records.map((record, i) => ({ number: i + 1, cells: record.map((field) => cellOf(field, known)) }));
+  const known: Map<string, RawCell>[] = [];
+  const rows = records.map((record, i) => ({
+    number: i + 1,
+    cells: record.map((field, c) => cellOf(field, (known[c] ??= new Map([["", blank]])))),
+  }));
   return { file, kind: "text", separator, encoding, rows, remarks };
 }
 
-/** Like texts share one cell: a sheet of 100,000 rows has few different ones. */
+const shared = 1000;
+
+/** Like texts of a column share one cell, as long as it has few different ones. */
 function cellOf(field: string, known: Map<string, RawCell>): RawCell {
+  if (known.size > shared) return { text: field };
   const found = known.get(field);
   if (found) return found;
   const cell = { text: field };
-  if (known.size < 100_000) known.set(field, cell);
+  known.set(field, cell);
   return cell;
 }
 

@@ -6,11 +6,20 @@ import { readMissing } from "../values/read-missing.js";
 import type { Distinct } from "../values/column-facts.js";
 import { plainFacts } from "../values/reading.js";
 
+/** Different values that are looked at to guess a role. */
+const sampled = 2000;
+
+function countOf(cells: readonly Distinct[]): number {
+  return cells.length < sampled ? 0 : cells.reduce((sum, { count }) => sum + count, 0);
+}
+
 /** Roles that one column of a table has at most. */
 const single: readonly Role[] = ["id", "child", "side", "sex", "firstTechnique", "finalTechnique"];
 
 /** Guesses what each column holds from the words of its heading, checked against its values. Index is the column's. */
-export function guessRoles(names: readonly string[], columns: readonly (readonly Distinct[])[], rows: number): Role[] {
+export function guessRoles(names: readonly string[], all: readonly (readonly Distinct[])[], allRows: number): Role[] {
+  const columns = all.map((cells) => (cells.length > sampled ? cells.slice(0, sampled) : cells));
+  const rows = Math.min(allRows, Math.max(sampled, ...columns.map(countOf)));
   const roles = names.map((name, c) => checked(byHeading(name), name, columns[c]!, rows));
   markRaters(names, columns, roles);
   if (!roles.includes("id")) promoteId(names, columns, roles, rows);

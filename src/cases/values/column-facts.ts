@@ -19,7 +19,7 @@ export function columnFacts(
   sheet: RawSheet,
   latestYear: number,
 ): ColumnFacts {
-  const present = cells.filter(({ text }) => text !== "" && !readMissing(text));
+  const present = cells.filter(({ text }) => text !== "" && text.length <= longest && !readMissing(text));
   const decimalComma = commaFor(present);
   const numbers = present.map(
     ({ text, cell }) => cell.number ?? plainNumber(text.replace(/[°%]$/, "").trim(), decimalComma),
@@ -42,6 +42,8 @@ export function columnFacts(
   };
 }
 
+/** Longer texts are remarks: they say nothing about numbers or dates. */
+const longest = 40;
 const measured: ReadonlySet<Role> = new Set(["measurement", "age", "followUp", "rater", "other"]);
 
 /** Grades in words or letters ("mild", "B"), not in Roman or Arabic numbers. */

@@ -1,6 +1,7 @@
 import type { Redact } from "../quarantine.js";
 import type { Limbs } from "../split-limbs.js";
 import type { SheetIssue } from "../sheet-error.js";
+import type { CaseName } from "../table/identify-cases.js";
 import type { Line } from "../table/find-table.js";
 import type { Answers, LogEntry, Question, RawCell, Role, Value } from "../types.js";
 import { readers } from "./readers.js";
@@ -27,8 +28,8 @@ export interface ColumnTask {
   readonly redact: Redact;
   /** Whether any answer names a single case. */
   readonly answersByCase: boolean;
-  /** Lasting name of each line, for answers about a single cell. */
-  readonly keys: readonly string[];
+  /** Name of each line's case, for answers about a single cell. */
+  readonly cases: readonly CaseName[];
   /** Lines, by index, of cases that were excluded or not followed: a blank there is no doubt. */
   readonly excused?: ReadonlySet<number>;
   /** Lines, by index, whose cell a question about the whole row covers. */
@@ -40,12 +41,13 @@ export function questionId(column: string, topic: string, text: string): string 
   return [column, topic, text].filter((part) => part !== "").join(" | ");
 }
 
-/** Like cells of a column: one reading, all their rows. */
+/** Like cells of a column: one reading, and their rows where a question or the log needs them. */
 export interface Group {
   readonly reading: Reading;
   readonly raw: string;
   readonly text: string;
   readonly rows: number[];
+  readonly keepsRows: boolean;
 }
 
 const blank: RawCell = { text: "" };
@@ -75,12 +77,21 @@ export function readColumn(lines: readonly Line[], task: ColumnTask): ReadColumn
       at = groups.length;
       known.set(key, at);
       const reading = covered ? coveredCell : excused ? excusedBlank : reader(text, facts, cell);
-      groups.push({ reading, raw: covered ? "" : cell.text, text: covered ? "" : text, rows: [] });
+      groups.push(groupOf(reading, covered ? "" : cell.text, covered ? "" : text));
     }
-    groups[at]!.rows.push(row.number);
+    const group = groups[at]!;
+    if (group.keepsRows) group.rows.push(row.number);
     perLine[i] = at;
   });
   return settleColumn(lines, perLine, groups, task);
+}
+
+const noRows: number[] = [];
+
+/** Cells that stand as typed keep no rows: a column of 100,000 different notes needs none. */
+function groupOf(reading: Reading, raw: string, text: string): Group {
+  const keepsRows = reading.asks !== undefined || reading.why !== undefined || raw !== text;
+  return { reading, raw, text, rows: keepsRows ? [] : noRows, keepsRows };
 }
 
 function keyOf(cell: RawCell): string {

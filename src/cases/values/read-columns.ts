@@ -48,7 +48,7 @@ function readOne(draft: Unread, k: number, task: ReadColumnsTask, excused?: Read
     answers: task.answers,
     answersByCase: Object.keys(task.answers).some((id) => id.includes(" @ ")),
     redact: task.redact,
-    keys: cases.map(({ id }) => id),
+    cases,
     covered: new Set(task.covered.flatMap(({ line, column }) => (column === k ? [line] : []))),
     ...(excused ? { excused } : {}),
   });

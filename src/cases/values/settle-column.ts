@@ -104,7 +104,7 @@ function opened(questions: Map<string, OpenQuestion>, id: string, asks: Asks, re
 function ownAnswer(group: Group, i: number, task: ColumnTask, issues: SheetIssue[]): Choice | undefined {
   const { asks } = group.reading;
   if (!asks || !task.answersByCase) return undefined;
-  const id = `${task.redact(questionId(task.facts.name, asks.topic, asks.text))} @ ${task.keys[i]}`;
+  const id = `${task.redact(questionId(task.facts.name, asks.topic, asks.text))} @ ${task.cases[i]!.id}`;
   return answerTo(id, asks.choices, group, task, issues);
 }
 
