@@ -62,6 +62,7 @@ export async function analyseReadings(
     bootstrapLinear: graded.pairBootstrap[k],
     ...(measured ? { limits: measured.pairs[k]!.limits } : {}),
   }));
-  const { kind: _kind, images: _images, pairBootstrap: _pairBootstrap, ...rest } = graded;
+  const { kind: _kind, images: _images, pairBootstrap: _pairBootstrap, pooled, ...others } = graded;
+  const rest = { ...others, pooledColumns: pooled.map((place) => readings.columns[place]!.name) };
   return { result: { ...shared, ...rest, pairs, ...measuredFields }, text };
 }

@@ -10,6 +10,7 @@ import { observerVariation, type ObserverVariation } from "../../stats/agreement
 import { pairsCoefficient, type ColumnPair } from "../../stats/agreement/pairs-coefficient.js";
 import { raterPairs, type RaterPair } from "../../stats/agreement/rater-pairs.js";
 import { resampleCoefficients, type Resampled } from "../../stats/agreement/resample-coefficients.js";
+import { firstOccasions } from "./first-occasions.js";
 import type { AgreementOptions } from "./table-findings.js";
 
 export type AlphaFinding = Resampled & { readonly images: number; readonly readings: number };
@@ -23,6 +24,8 @@ export interface GradeFindings {
   readonly resamples: number;
   readonly seed: number;
   readonly pairs: readonly RaterPair[];
+  /** Columns behind the pooled coefficients: the first readings of each rater. */
+  readonly pooled: readonly number[];
   /** BCa limits of each pair's kappa with linear weights, in the order of `pairs`. */
   readonly pairBootstrap: readonly Resampled[];
   readonly fleiss: FleissResult;
@@ -38,13 +41,19 @@ export interface GradeFindings {
 export function gradeFindings(given: GradedReadings, options: AgreementOptions): GradeFindings {
   const { level, resamples, seed } = options;
   const readings = { grades: given.grades.length, readings: given.readings };
+  const pooled = firstOccasions(given.columns);
+  const several = pooled.length > 1;
+  const raters = {
+    ...readings,
+    readings: several ? given.readings.map((row) => pooled.map((k) => row[k]!)) : given.readings,
+  };
   const linear = agreeingWeights("gradeFindings", given.grades.length, "linear");
   const scale = given.numbers ?? given.grades.map((_, place) => place + 1);
   const pairs = allPairs(given.columns.length);
   const metrics = ["nominal", "ordinal", "interval"] as const;
   const resampled = resampleCoefficients(
     [
-      ...metrics.map((metric) => alphaCoefficient(scale, given.readings, metric)),
+      ...metrics.map((metric) => alphaCoefficient(scale, raters.readings, metric)),
       ...pairs.map((pair) =>
         pairsCoefficient(
           given.readings.map((row) => pairOf(row, pair)),
@@ -56,7 +65,7 @@ export function gradeFindings(given: GradedReadings, options: AgreementOptions):
     { resamples, seed, level },
   );
   const alpha = (metric: AlphaMetric, k: number): AlphaFinding => {
-    const values = given.readings.map((row) => row.map((grade) => (grade === null ? null : scale[grade]!)));
+    const values = raters.readings.map((row) => row.map((grade) => (grade === null ? null : scale[grade]!)));
     const { images, readings: count, ...result } = krippendorffAlpha(values, { metric });
     const found = resampled[k]!;
     return result.estimate === null || found.estimate === null
@@ -76,11 +85,12 @@ export function gradeFindings(given: GradedReadings, options: AgreementOptions):
     resamples,
     seed,
     pairs: raterPairs(readings, { level }).pairs,
+    pooled: several ? pooled : [...given.columns.keys()],
     pairBootstrap: resampled.slice(metrics.length),
-    fleiss: fleissKappa(readings, { level }),
-    conger: congerKappa(readings, { weights: "linear", level }),
-    ac1: gwetAc(readings, { level }),
-    ac2: gwetAc(readings, { weights: "linear", level }),
+    fleiss: fleissKappa(raters, { level }),
+    conger: congerKappa(raters, { weights: "linear", level }),
+    ac1: gwetAc(raters, { level }),
+    ac2: gwetAc(raters, { weights: "linear", level }),
     alpha: { nominal: alpha("nominal", 0), ordinal: alpha("ordinal", 1), interval: alpha("interval", 2) },
     variation: given.columns.some((column) => column.occasion !== 1)
       ? observerVariation(readings, { columns: given.columns, weights: "linear", level, resamples, seed })

@@ -14,6 +14,7 @@ import { measurementError, type MeasurementError } from "../../stats/measurement
 import { proportionalBias, type ProportionalBias } from "../../stats/measurement-agreement/proportional-bias.js";
 import { withinSubjectSd, type WithinSubjectSd } from "../../stats/measurement-agreement/within-subject-sd.js";
 import type { NotEstimable } from "../../stats/types.js";
+import { firstOccasions } from "./first-occasions.js";
 
 export interface MeasuredPair {
   readonly raters: ColumnPair;
@@ -46,9 +47,11 @@ export function measurementFindings(given: Readings, { level }: { readonly level
     given.kind === "measurements"
       ? given.readings
       : given.readings.map((row) => row.map((grade) => (grade === null ? null : given.numbers![grade]!)));
+  const pooled = firstOccasions(given.columns);
+  const raters = pooled.length > 1 ? values.map((row) => pooled.map((place) => row[place]!)) : values;
   const column = (place: number) => values.map((row) => row[place]!);
   const icc = (model: IccModel, type: IccType, unit: IccUnit = "single"): IccResult =>
-    intraclassCorrelation(values, { model, type, unit, level });
+    intraclassCorrelation(raters, { model, type, unit, level });
   return {
     kind: "measurements",
     images: given.radiographs.length,
@@ -69,11 +72,11 @@ export function measurementFindings(given: Readings, { level }: { readonly level
       icc("two-way mixed", "consistency", "average"),
     ],
     error: {
-      agreement: measurementError(values, { type: "agreement", level }),
-      consistency: measurementError(values, { type: "consistency", level }),
+      agreement: measurementError(raters, { type: "agreement", level }),
+      consistency: measurementError(raters, { type: "consistency", level }),
     },
     repeats: repeatsOf(values, given.columns, level),
-    alpha: krippendorffAlpha(values, { metric: "interval" }),
+    alpha: krippendorffAlpha(raters, { metric: "interval" }),
   };
 }
 

@@ -39,6 +39,9 @@ function gradedLines(readings: Readings, found: GradeFindings): string[] {
   });
   const { fleiss, conger, ac1, alpha, variation } = found;
   const pooled = [
+    ...(found.pooled.length < readings.columns.length
+      ? [`Over all raters, first readings only (${found.pooled.map((k) => readings.columns[k]!.name).join(", ")}):`]
+      : []),
     `Fleiss' kappa (${counted(fleiss.images, "complete radiograph")}): ${coefficientText(fleiss, level)}.`,
     `Conger's kappa, linear weights: ${coefficientText(conger, level)}.`,
     `AC1 (${counted(ac1.images, "radiograph")} with a reading): ${coefficientText(ac1, level)}.`,
