@@ -62,7 +62,7 @@ describe("properties", () => {
       }),
     );
   });
-  it("doubles the smaller side of Boschloo's when asked, which is the same in groups of equal size", () => {
+  it("doubles the smaller side of Boschloo's when asked, which is the same in groups of equal size unless Fisher's p is 1", () => {
     fc.assert(
       fc.property(twoGroups(30), ({ first, second }) => {
         const [less, greater] = (["less", "greater"] as const).map(
@@ -71,7 +71,8 @@ describe("properties", () => {
         const { p, convention } = boschloo({ first, second }, { convention: "doubled" });
         expect(convention).toBe("doubled");
         expect(p).toBe(Math.min(1, 2 * Math.min(less, greater)));
-        if (first.trials === second.trials) expectRelative(boschloo({ first, second }).p, p, 1e-10, "equal groups");
+        if (first.trials === second.trials && fisherExact({ first, second }).pointProbability < 1)
+          expectRelative(boschloo({ first, second }).p, p, 1e-10, "equal groups");
       }),
     );
   });
