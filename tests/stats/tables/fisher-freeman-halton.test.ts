@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, it, test } from "vitest";
 import { fisherFreemanHalton } from "../../../src/stats/tables/fisher-freeman-halton.js";
+import { cpuMilliseconds } from "../../cpu-milliseconds.js";
 import { numbers } from "../../numbers.js";
 import { r } from "../../r.js";
 import { expectRelative } from "../../relative.js";
@@ -151,10 +152,10 @@ it("answers for any table of a thousand cases in about a second", () => {
     [8, 8],
   ] as const) {
     const table = randomTable(random, shape, Math.floor(2000 / (shape[0] * shape[1])));
-    const start = performance.now();
+    const start = process.cpuUsage();
     expect(fisherFreemanHalton(table).p).not.toBeNaN();
     // Twice the goal of 1 s, for a machine that others use too.
-    expect(performance.now() - start, JSON.stringify(shape)).toBeLessThan(2000);
+    expect(cpuMilliseconds(start), JSON.stringify(shape)).toBeLessThan(2000);
   }
 });
 
