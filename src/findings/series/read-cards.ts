@@ -1,5 +1,7 @@
 import * as v from "valibot";
 import { SheetError, type SheetIssue } from "../../cases/sheet-error.js";
+import type { Findings } from "../types.js";
+import { cardOfFindings } from "./own-card.js";
 import { cardUnits, definitionMatches, type PaperCard } from "./paper-card.js";
 import { readPublishedSeries } from "./read-published-series.js";
 
@@ -37,7 +39,8 @@ export interface CardFile {
 }
 
 /**
- * Paper cards from a file: JSON as `cardsJson` writes it, or a CSV of counts (series, grade, successes, cases, perhaps technique).
+ * Paper cards from a file: JSON as `cardsJson` writes it, or a CSV of counts (series, grade, successes, cases, perhaps
+ * technique), or the findings.json of an own series.
  * @throws SheetError with every fault, named by its place
  */
 export function readCards(bytes: Uint8Array, file: string): CardFile {
@@ -57,6 +60,11 @@ function fromJson(text: string, file: string): CardFile {
   } catch (error) {
     throw new SheetError(file, [{ rule: `is not JSON (${(error as Error).message})` }]);
   }
+  if (isFindings(parsed))
+    return {
+      cards: [cardOfFindings(parsed, "Our series")],
+      ...(parsed.plan.note === undefined ? {} : { note: parsed.plan.note }),
+    };
   const result = v.safeParse(schema, parsed);
   if (!result.success) throw new SheetError(file, result.issues.map(fault));
   const names = result.output.cards.map(({ name }) => name);
@@ -64,6 +72,12 @@ function fromJson(text: string, file: string): CardFile {
   if (twice.length > 0)
     throw new SheetError(file, [{ rule: `must name each series once, "${twice[0]}" stands twice` }]);
   return result.output as CardFile;
+}
+
+/** The findings.json that `denominator report` writes. */
+function isFindings(value: unknown): value is Findings {
+  const kit = (value as { kit?: { name?: unknown } } | null)?.kit;
+  return kit?.name === "denominator" && typeof (value as { howOften?: unknown }).howOften === "object";
 }
 
 function fault(issue: v.BaseIssue<unknown>): SheetIssue {

@@ -53,10 +53,16 @@ export interface SeriesFindings {
   readonly pooled: PoolFindings | null;
 }
 
+/** Weights of the grades, and whose they are. */
+export interface GivenMix {
+  readonly of: string;
+  readonly weights: GradeMix;
+}
+
 export interface SeriesOptions {
   readonly level?: number;
-  /** Weights of the grades and whose they are; default the cases of all series together. */
-  readonly mix?: { readonly of: string; readonly weights: GradeMix };
+  /** Default: the cases of all series together. */
+  readonly mix?: GivenMix;
   readonly pool?: boolean;
   /** Name of the card that is our own series. */
   readonly own?: string;

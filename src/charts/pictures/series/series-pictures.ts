@@ -1,6 +1,6 @@
 import type { CardFindings, SeriesFindings } from "../../../findings/series/series-findings.js";
 import { levelText, percentRangeText, percentText } from "../../../report/number-text.js";
-import { casesOf, matchNote, shareText } from "../../../report/series/series-text.js";
+import { casesOf, matchNote } from "../../../report/series/series-text.js";
 import { seriesSections } from "../../../report/series/series-sections.js";
 import { plainText } from "../../../report/text.js";
 import { caseMarks, type CaseMarksRow } from "../../case-marks.js";
@@ -47,26 +47,26 @@ function grades({ series, grades: names }: SeriesFindings): ReturnType<Maker> {
 function mix({ series, mixOf }: SeriesFindings): ReturnType<Maker> {
   const rows = series.flatMap((one) => [
     seriesRow(one.card.name + matchNote(one), one.crude, one),
-    standardisedRow(one, mixOf),
+    standardisedRow(one),
   ]);
   return {
     name: "series-one-mix",
-    caption: `${marksSaid} Rows without marks: the same series with the grade mix of ${mixOf}.`,
+    caption: `${marksSaid} Rows without marks (same mix): the series above with the grade mix of ${mixOf}.`,
     rows,
   };
 }
 
-function standardisedRow(one: CardFindings, mixOf: string): CaseMarksRow {
-  const label = `with the mix of ${mixOf}`;
+function standardisedRow(one: CardFindings): CaseMarksRow {
+  const label = "same mix";
   const { standardised } = one;
   const none = { low: 0, high: 0 };
   if (standardised.estimate === null)
-    return { label, count: "", note: standardised.because, marks: [], estimate: null, interval: none, inner: none };
+    return { label, count: "cannot be said", note: "", marks: [], estimate: null, interval: none, inner: none };
   const { estimate, interval, inner } = standardised;
   return {
     label,
     count: percentText(estimate, casesOf(one)),
-    note: shareText(estimate, interval, casesOf(one)),
+    note: `(${percentRangeText(interval, casesOf(one))})`,
     marks: [],
     estimate,
     interval,

@@ -1,0 +1,53 @@
+import type { Section } from "../report/text.js";
+import type { SectionFigure } from "./figure-block.js";
+import { element } from "./element.js";
+import { questionSection, type QuestionOptions, type QuestionSection } from "./question-section.js";
+
+/** A figure with the id of the section it belongs to. */
+export type ListedFigure = SectionFigure & { readonly section: string };
+
+export interface QuestionListOptions extends Omit<QuestionOptions, "said" | "controls" | "tablesOpen"> {
+  /** Shows a short message. */
+  readonly say: (message: string) => void;
+  /** Controls under the answer of a section. */
+  readonly controlsOf: (id: string) => readonly HTMLElement[];
+  /** Sections whose tables are shown at once. */
+  readonly tablesOpenIn?: readonly string[];
+}
+
+/** The questions of a page in the order they come; each is laid once and filled again. */
+export function questionList({ say, controlsOf, tablesOpenIn = [], ...options }: QuestionListOptions) {
+  const node = element("div");
+  const shown = new Map<string, QuestionSection>();
+  const said = async (work: () => void | Promise<void>, message: string): Promise<void> => {
+    try {
+      await work();
+      say(message);
+    } catch (error) {
+      say(`Not done: ${(error as Error).message}`);
+    }
+  };
+  return {
+    node,
+    show(sections: readonly Section[], figures: readonly ListedFigure[]): void {
+      for (const section of sections) {
+        let held = shown.get(section.id);
+        if (!held) {
+          const tables = tablesOpenIn.includes(section.id) ? { tablesOpen: true } : {};
+          held = questionSection(section.id, section.question, {
+            ...options,
+            said,
+            controls: controlsOf(section.id),
+            ...tables,
+          });
+          shown.set(section.id, held);
+          node.append(held.node);
+        }
+        held.show(
+          section,
+          figures.filter((figure) => figure.section === section.id),
+        );
+      }
+    },
+  };
+}
