@@ -12,6 +12,7 @@ import { practice } from "./practice.js";
 import { rate, type RateOptions } from "./rate.js";
 import { techniqueLadder } from "./technique-ladder.js";
 import type { CaseCard, Findings, Subgroup } from "./types.js";
+import { twoLimbs } from "./two-limbs.js";
 import { wentWrong } from "./went-wrong.js";
 
 /** Where findings come from, for the record. */
@@ -95,6 +96,7 @@ export function findingsOf(
         ? { estimate: null, because: "the plan names no motion of both sides" }
         : arm(analysed, ledger.grades, { name: plan.motion.name, level, bothSides: bilateral(ledger.cases) }),
     adjusted: adjusted(analysed, ledger.grades, judgementOf, level),
+    twoLimbs: twoLimbs(analysed, judgementOf, rates),
     practice: practice(analysed, ledger.grades, judgementOf, level),
   };
 }

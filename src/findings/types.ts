@@ -250,4 +250,5 @@ export interface Findings {
   readonly arm: MotionLoss | NotEstimable;
   readonly adjusted: Adjusted | NotEstimable;
   readonly practice: Practice | NotEstimable;
+  readonly twoLimbs: TwoLimbs | NotEstimable;
 }

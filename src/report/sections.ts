@@ -5,6 +5,7 @@ import { howOften } from "./sections/how-often.js";
 import { howTheArmMoves } from "./sections/how-the-arm-moves.js";
 import { treatmentOrGrade } from "./sections/treatment-or-grade.js";
 import { wentWrong } from "./sections/went-wrong.js";
+import { twoLimbs } from "./sections/two-limbs.js";
 import { whatElse } from "./sections/what-else.js";
 import { whereNot } from "./sections/where-not.js";
 import { who } from "./sections/who.js";
@@ -23,6 +24,7 @@ export function sections(findings: Findings): Section[] {
     howTheArmMoves,
     betterWithPractice,
     whatElse,
+    twoLimbs,
     whoIsMissing,
   ].map((section) => section(findings));
 }

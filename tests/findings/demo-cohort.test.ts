@@ -99,6 +99,10 @@ it("counts the missing both ways", () =>
   expect(words["missing"]).toContain(
     "4 shoulders are missing. Had all failed, success would be 42 of 55 (76%; 95% CI 64 to 86); had all succeeded, 46 of 55 (84%; 95% CI 72 to 91).",
   ));
+it("allows for full dependence of a child's limbs: 69 to 91", () =>
+  expect(words["limbs"]).toContain(
+    "Allowing for full dependence within a child the interval for all shoulders is 69 to 91.",
+  ));
 it("lists nine failures", () => expect(found.wentWrong.failures).toHaveLength(9));
 
 it("follows the level and the kind of success", async () => {
