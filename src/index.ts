@@ -46,6 +46,11 @@ export {
   type ConditionalOddsRatioResult,
 } from "./stats/two-groups/conditional-odds-ratio.js";
 export { conventionNote, type ConventionNote } from "./stats/two-groups/convention-note.js";
+export {
+  exactDifference,
+  type ExactDifferenceMethod,
+  type ExactDifferenceResult,
+} from "./stats/two-groups/exact-difference.js";
 export { fisherExact, type FisherExactResult } from "./stats/two-groups/fisher-exact.js";
 export { katz, type KatzResult } from "./stats/two-groups/katz.js";
 export { koopman, type KoopmanResult } from "./stats/two-groups/koopman.js";
@@ -53,6 +58,13 @@ export { miettinenNurminen, type MiettinenNurminenResult } from "./stats/two-gro
 export { newcombe, type NewcombeResult } from "./stats/two-groups/newcombe.js";
 export { numberNeededToTreat, type NumberNeededToTreatResult } from "./stats/two-groups/number-needed-to-treat.js";
 export { woolf, type WoolfResult } from "./stats/two-groups/woolf.js";
+
+// stats: paired proportions
+export { bowker, type BowkerResult } from "./stats/paired/bowker.js";
+export { newcombePaired, type NewcombePairedResult } from "./stats/paired/newcombe-paired.js";
+export { orderedChange, type OrderedChangeResult } from "./stats/paired/ordered-change.js";
+export { stuartMaxwell, type StuartMaxwellResult } from "./stats/paired/stuart-maxwell.js";
+export { tango, type TangoResult } from "./stats/paired/tango.js";
 
 // stats: trend over ordered groups
 export { cochranArmitage, type CochranArmitageResult, type NoTrend } from "./stats/trend/cochran-armitage.js";
@@ -95,6 +107,27 @@ export {
   type StandardisedProportionResult,
   type NoStandardisedProportion,
 } from "./stats/strata/standardised-proportion.js";
+export { woolfHomogeneity, type WoolfHomogeneityResult } from "./stats/strata/woolf-homogeneity.js";
+
+// stats: several limbs of one child
+export {
+  clusteredWilson,
+  type UsedCorrelation,
+  type ClusteredWilsonResult,
+} from "./stats/clustered/clustered-wilson.js";
+export {
+  correlationWithinChild,
+  type CorrelationWithinChild,
+  type CorrelationNotEstimable,
+} from "./stats/clustered/correlation-within-child.js";
+export { firstLimb, type FirstLimbResult } from "./stats/clustered/first-limb.js";
+export { perChild, type ChildRule, type PerChildResult } from "./stats/clustered/per-child.js";
+export { raoScott, type RaoScottResult } from "./stats/clustered/rao-scott.js";
+
+// stats: many tests
+export { benjaminiHochberg } from "./stats/many-tests/benjamini-hochberg.js";
+export { hochberg } from "./stats/many-tests/hochberg.js";
+export { holm } from "./stats/many-tests/holm.js";
 
 // stats: agreement on grades
 export { agreementWithin, type AgreementWithin } from "./stats/agreement/agreement-within.js";
@@ -114,6 +147,7 @@ export {
   type FleissResult,
 } from "./stats/agreement/fleiss-kappa.js";
 export { gwetAc, type GwetEstimate, type GwetResult } from "./stats/agreement/gwet-ac.js";
+export { kappaAtPrevalence, type KappaAtPrevalence } from "./stats/agreement/kappa-at-prevalence.js";
 export { kappaBootstrap, type KappaBootstrap } from "./stats/agreement/kappa-bootstrap.js";
 export { kappaMaximum, type KappaMaximum } from "./stats/agreement/kappa-maximum.js";
 export { kappaPermutation, type KappaPermutation } from "./stats/agreement/kappa-permutation.js";
@@ -152,6 +186,15 @@ export {
 export { proportionalBias, type ProportionalBias } from "./stats/measurement-agreement/proportional-bias.js";
 export { withinSubjectSd, type WithinSubjectSd } from "./stats/measurement-agreement/within-subject-sd.js";
 
+// stats: from measurement to grade
+export {
+  regradingChances,
+  type ComparedWith,
+  type RegradedCase,
+  type ChangedCount,
+  type RegradingChances,
+} from "./stats/regrading/regrading-chances.js";
+
 // stats: measurements
 export { hodgesLehmannPaired, type HodgesLehmannPaired } from "./stats/measurements/hodges-lehmann-paired.js";
 export { hodgesLehmannShift, type HodgesLehmannShift } from "./stats/measurements/hodges-lehmann-shift.js";
@@ -163,6 +206,7 @@ export { pairedPermutationTest, type PairedPermutationTest } from "./stats/measu
 export { permutationTest, type PermutationTest } from "./stats/measurements/permutation-test.js";
 export { quartiles, type Quartiles } from "./stats/measurements/quartiles.js";
 export { rankSum, type RankSum } from "./stats/measurements/rank-sum.js";
+export { severalGroups, type SeveralGroups } from "./stats/measurements/several-groups.js";
 export { signedRank, type ZeroTreatment, type SignedRank } from "./stats/measurements/signed-rank.js";
 
 // stats: models
@@ -201,6 +245,16 @@ export { tabularCusum, type TabularCusum } from "./stats/sequence/tabular-cusum.
 export { bootstrap, type Bootstrap, type BootstrapOptions } from "./stats/resampling/bootstrap.js";
 
 // stats: several series
+export { betweenSeriesVariance, type VarianceMethod } from "./stats/series/between-series-variance.js";
+export { heterogeneity, type Heterogeneity } from "./stats/series/heterogeneity.js";
+export { leaveOneOut, type LeaveOneOut } from "./stats/series/leave-one-out.js";
+export { logitEffects, type LogitEffect } from "./stats/series/logit-effects.js";
+export { poolByGrade, type SeriesGrade, type PooledByGrade } from "./stats/series/pool-by-grade.js";
+export { poolEffects, type PoolingMethod, type PooledEffects } from "./stats/series/pool-effects.js";
+export { poolLogisticNormal, type PooledProportion } from "./stats/series/pool-logistic-normal.js";
+export { predictionInterval } from "./stats/series/prediction-interval.js";
+export { randomInterceptLogistic, type RandomInterceptLogistic } from "./stats/series/random-intercept-logistic.js";
+export { restrictedVariance } from "./stats/series/restricted-variance.js";
 export {
   seriesRates,
   type PublishedGrade,
@@ -211,6 +265,16 @@ export {
   type SeriesRates,
   type SeriesRatesResult,
 } from "./stats/series/series-rates.js";
+
+// stats: agreement-size
+export { imagesForIcc, type ImagesForIcc } from "./stats/agreement-size/images-for-icc.js";
+export { imagesForKappa, type ImagesForKappa } from "./stats/agreement-size/images-for-kappa.js";
+
+// stats: reported
+export { differenceIntervals, type DifferenceIntervals } from "./stats/reported/difference-intervals.js";
+export { halfAddedRatios, type HalfAddedRatios } from "./stats/reported/half-added-ratios.js";
+export { intervalP, type IntervalP } from "./stats/reported/interval-p.js";
+export { largeSampleTests, type LargeSampleTests } from "./stats/reported/large-sample-tests.js";
 
 // cases
 export { readSheet } from "./cases/read-sheet.js";
