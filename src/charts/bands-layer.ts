@@ -1,3 +1,4 @@
+import { axisTitle } from "./axis-title.js";
 import { ink } from "./palette.js";
 import { pixels, type Extent, type Layer } from "./pixels.js";
 
@@ -44,7 +45,7 @@ export function bandsLayer(data: string, axis: BandAxis, extent: Extent): Layer 
     values: [...axis.ticks],
     labelOverlap: false,
     labelFlush: false,
-    title: axis.title ?? null,
+    title: axis.title === undefined ? null : axisTitle(axis.title, axis),
     ...(axis.points
       ? { labelExpr: `datum.value === 0 ? "0" : format(100 * datum.value, "${axis.format}")` }
       : { format: axis.format }),

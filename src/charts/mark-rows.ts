@@ -1,3 +1,4 @@
+import { axisRoom } from "./axis-title.js";
 import { bandsLayer, type BandAxis, type BandRow } from "./bands-layer.js";
 import { mostMarks, pitch, placed, type CaseMark, type MarkTechnique, type PlacedMark } from "./case-mark.js";
 import { columnsOf, type Columns, type RowText } from "./columns-of.js";
@@ -37,7 +38,7 @@ export function markRows(rows: readonly MarkRow[], options: MarkRowsOptions = {}
   let top = drawn.key(key, 14, width);
   for (const [i, row] of rows.entries()) top = drawn.row(row, columns.labels[i]!, top, axis !== undefined);
 
-  const extent = { width, height: top - (axis ? 16 : 12), below: axis ? (axis.title === undefined ? 26 : 44) : 0 };
+  const extent = { width, height: top - (axis ? 16 : 12), below: axis ? axisRoom(axis.title, columns) : 0 };
   const { from, to } = columns;
   const { bands, ...rest } = drawn.all;
   return {

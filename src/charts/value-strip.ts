@@ -1,3 +1,4 @@
+import { axisRoom } from "./axis-title.js";
 import { bandsLayer, type BandRow } from "./bands-layer.js";
 import { pitch, placed, type CaseMark, type PlacedMark } from "./case-mark.js";
 import { columnsOf, type RowText } from "./columns-of.js";
@@ -61,7 +62,7 @@ export function valueStrip(
     notes.push({ x: columns.textLeft, y: columns.wide ? middle + 10 : band + 19, text: row.note });
     top = band + bandHeight - 6 + (columns.wide ? 0 : 12);
   }
-  const extent = { width, height: Math.max(1, top - 14), below: 44 };
+  const extent = { width, height: Math.max(1, top - 14), below: axisRoom(axis.title, columns) };
   const side = columns.wide ? "left" : "right";
   const { from, to } = columns;
   const spec = framed(extent, [

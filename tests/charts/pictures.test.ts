@@ -49,6 +49,15 @@ describe("techniques by grade", () => {
 describe("comparison of two techniques", () => {
   const text = { closed: "closed", open: "open", axis: "difference" };
   const difference = { estimate: 0.24, interval: { low: -0.01, high: 0.53 }, inner: { low: 0.1, high: 0.3 } };
+  it("breaks a title of its axis that is longer than the axis, and makes room for it", () => {
+    const row = { label: "All", first: cases(1, "closed"), second: [], difference, count: "", note: "" };
+    const axis = "difference of the shares that succeeded, closed less open, in percentage points";
+    const [narrow, wide] = [304, 640].map((width) => comparison([row], { axis }, { width }).spec);
+    expect(JSON.stringify(wide)).toContain(JSON.stringify({ title: [axis] }).slice(1, -1));
+    expect(JSON.stringify(narrow)).toMatch(/"title":\["[^"]+","[^"]+"/);
+    const below = ({ padding }: typeof wide & { padding?: unknown }): number => (padding as { bottom: number }).bottom;
+    expect(below(narrow!)).toBeGreaterThan(below(wide!));
+  });
   it("puts both groups over the band of their difference, and no band where nothing can be compared", () => {
     const rows = [
       {
