@@ -17,7 +17,8 @@ export function ladderOf(text: string, sentences: readonly LinkedSentence[]): La
   for (const { reading } of sentences)
     for (const fact of reading.facts) {
       const whole = fact.kind === "whole" ? fact.value : fact.kind === "count" ? fact.trials : null;
-      if (whole === null || (fact.kind !== "whole" && fact.kind !== "count")) continue;
+      const listed = fact.kind === "whole" && !fact.leads && (reading.cursor.depth[fact.from] ?? 0) > 0;
+      if (whole === null || listed || (fact.kind !== "whole" && fact.kind !== "count")) continue;
       const unit = isCaseUnit(fact.unit) ? fact.unit : null;
       const key = unit ?? "case";
       const before = last.get(key);

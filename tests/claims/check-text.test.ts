@@ -52,7 +52,7 @@ test("places each claim where it stands in the text", () => {
   const text = "Methods.\n\nReduction held in 31 of 37 fractures (86%), and none of 24 children had an infection.";
   const { claims } = checkText(text);
   for (const claim of claims) expect(text.slice(claim.start, claim.end)).toBe(claim.text);
-  expect(claims.map(({ text: part }) => part)).toEqual(["31 of 37 fractures (86%", "none of 24"]);
+  expect(claims.map(({ text: part }) => part)).toEqual(["31 of 37 fractures (86%)", "none of 24"]);
 });
 
 test("says politely what the figure would be and what to ask", () => {
@@ -146,7 +146,7 @@ test.each([
 
 test("leaves markup and scripts in pasted text as text", () => {
   const text = '<script>alert(1)</script><img src=x onerror="x()"> Success was 31/37 (84%).';
-  expect(checkText(text).claims.map((claim) => claim.text)).toEqual(["31/37 (84%"]);
+  expect(checkText(text).claims.map((claim) => claim.text)).toEqual(["31/37 (84%)"]);
 });
 
 test("refuses what is no text", () => {

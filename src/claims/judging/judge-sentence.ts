@@ -9,7 +9,7 @@ import { judgeConclusion } from "./judge-conclusion.js";
 import { judgeEstimate, judgeLoose } from "./judge-estimate.js";
 import { judgePClaim } from "./judge-p-claim.js";
 import { type Judged, judgeProportion } from "./judge-proportion.js";
-import { judgeTotals } from "./judge-totals.js";
+import { judgeTotals, type Whole } from "./judge-totals.js";
 import { conclusionsIn } from "./over-claims.js";
 import { scopeOf } from "./scope.js";
 import { cohortsOf, impossibleUnits, judgeUnit } from "./units-of-text.js";
@@ -18,6 +18,8 @@ import { casesToFlip, clusteredIntervals, conventionLine } from "./would-change.
 export interface TextContext extends TextReading {
   readonly cohorts: ReturnType<typeof cohortsOf>;
   readonly earlier: readonly Count[];
+  /** Wholes named before, with their unit. */
+  readonly wholes: readonly Whole[];
   /** The two counts of the latest sentence that compared some. */
   readonly pair: readonly Count[];
 }
@@ -43,7 +45,7 @@ export function judgeSentence(text: string, linked: LinkedSentence, context: Tex
     ),
     ...linked.loose.map((interval) => draft(interval, judgeLoose(linked, interval))),
     ...linked.pValues.map((p) => draft(p, judgePClaim(linked, p, context.methods, context.pair), pChanges(linked, p))),
-    ...judgeTotals(linked.reading).map((total) =>
+    ...judgeTotals(linked.reading, context.wholes).map((total) =>
       draft(total, {
         kind: "total",
         printed: {},
@@ -192,7 +194,8 @@ function bearerOf(
 
 function claimOf(text: string, { reading }: LinkedSentence, item: Draft): Claim {
   const { from, to, unitBecause, conclusionBecause, because, ...rest } = item;
-  const [start, end] = [reading.tokens[from]!.start, reading.tokens[to - 1]!.end];
+  const start = reading.tokens[from]!.start;
+  const end = reading.tokens[closed(reading.tokens, from, to) - 1]!.end;
   return {
     ...rest,
     printed: digitsOnly(rest.printed),
@@ -206,3 +209,11 @@ function claimOf(text: string, { reading }: LinkedSentence, item: Draft): Claim 
 /** Value and decimals alone; the unit mark served the judging. */
 const digitsOnly = (printed: Claim["printed"]): Claim["printed"] =>
   Object.fromEntries(Object.entries(printed).map(([name, { value, decimals }]) => [name, { value, decimals }]));
+
+/** One past the bracket that closes right after, when it was opened inside. */
+function closed(tokens: LinkedSentence["reading"]["tokens"], from: number, to: number): number {
+  const count = (mark: string): number => tokens.slice(from, to).filter(({ text }) => text === mark).length;
+  const next = tokens[to]?.text;
+  const open = next === ")" ? count("(") - count(")") : next === "]" ? count("[") - count("]") : 0;
+  return open > 0 ? to + 1 : to;
+}

@@ -1,6 +1,7 @@
 import type { CountFact, Fact, PartFact, PercentFact, WholeFact } from "../reading/facts.js";
 import type { SentenceReading } from "../reading/read-sentence.js";
 import type { Finding } from "./finding.js";
+import { unitOf } from "../reading/units.js";
 import { isExhaustive } from "./exhaustive.js";
 
 /** A statement about a whole and its parts, with its verdict and its place in the sentence. */
@@ -13,8 +14,14 @@ export interface Total extends Finding {
 
 type Numbered = PartFact | WholeFact | CountFact;
 
+/** A whole named earlier in the text. */
+export interface Whole {
+  readonly value: number;
+  readonly unit: string;
+}
+
 /** Every sum that a sentence prints: parts of a whole, reasons in a bracket, who was left, both-sided cases. */
-export function judgeTotals(reading: SentenceReading): Total[] {
+export function judgeTotals(reading: SentenceReading, earlier: readonly Whole[] = []): Total[] {
   const numbered = reading.facts.filter(
     (fact): fact is Numbered => fact.kind === "part" || fact.kind === "whole" || fact.kind === "count",
   );
@@ -23,6 +30,7 @@ export function judgeTotals(reading: SentenceReading): Total[] {
   return [
     ...bracketSums(reading, numbered),
     ...leadingSum(reading, numbered),
+    ...earlierSum(reading, numbered, earlier),
     ...countRun(reading, numbered),
     ...remainder(reading, numbered),
     ...bothSides(reading, numbered),
@@ -116,6 +124,20 @@ function leadingSum(reading: SentenceReading, numbered: readonly Numbered[]): To
   const sure = isExhaustive(reading, lead.to, to, parts);
   if (!sure && parts.some((part) => valueOf(part) > lead.value)) return [];
   return [total(lead.from, to, lead.value, parts.map(valueOf), sure)];
+}
+
+/** "The fractures comprised 9 grade I, ..." after "51 fractures": the latest whole in that unit is meant. */
+function earlierSum(reading: SentenceReading, numbered: readonly Numbered[], earlier: readonly Whole[]): Total[] {
+  const at = reading.tokens.findIndex(({ text }) => text === "comprised" || text === "consisted");
+  const subject = at < 1 ? null : unitOf(reading.tokens[at - 1]!.text);
+  const parts = numbered.filter((fact) => fact.from > at && depthOf(reading, fact) === 0);
+  if (subject === null || numbered.some((fact) => fact.from < at) || parts.length < 2) return [];
+  if (parts.some(({ kind }) => kind === "count")) return [];
+  const whole = earlier.findLast(({ unit }) => unit === subject);
+  if (!whole) return [];
+  const sum = parts.reduce((all, part) => all + valueOf(part), 0);
+  const several = earlier.some(({ unit, value }) => unit === subject && value === sum);
+  return [total(parts[0]!.from, parts.at(-1)!.to, several ? sum : whole.value, parts.map(valueOf), true)];
 }
 
 /** "grade I, 9; grade II, 17; grade III, 14": semicolons that separate parts, not statements. */

@@ -1,0 +1,28 @@
+// The notebook of reported claims, used as a reviewer uses it.
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { testSite, type TestSite } from "./page.js";
+
+let site: TestSite;
+beforeAll(async () => {
+  site = await testSite();
+}, 120_000);
+afterAll(() => site.close());
+
+it("marks the pasted text, opens the sum of a claim and keeps pasted markup as text", async () => {
+  const { page, trouble } = await site.open("claims/");
+  await page.waitForSelector("button.claim");
+  await page.fill(
+    "#pasted",
+    "<b onclick=alert(1)>Union</b> was obtained in 31 of 37 fractures (86%) and 28 of 30 (93%).",
+  );
+  await page.waitForFunction(() => document.querySelectorAll("button.claim").length === 2);
+  expect(await page.locator(".marked").innerText()).toContain("<b onclick=alert(1)>Union</b>");
+  expect(await page.locator(".marked b").count()).toBe(0);
+  expect(await page.locator("button.claim.fails").innerText()).toBe("✗31 of 37 fractures (86%)");
+  expect(await page.locator(".sum").innerText()).toContain("31 of 37 is 84%, not 86%");
+  await page.locator("button.claim.holds").click();
+  expect(await page.locator(".sum").innerText()).toContain("arithmetic: holds");
+  expect(await page.locator("textarea[id^=comment]").inputValue()).toContain("Which number is right?");
+  expect(trouble).toEqual([]);
+  await page.context().close();
+});
