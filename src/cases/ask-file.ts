@@ -17,7 +17,12 @@ export function askFile(
   answers: Answers,
   redact: Redact,
 ): { readonly questions: readonly Question[]; readonly issues: readonly SheetIssue[] } {
-  const all = [...aboutLook(sheet, found, redact), ...aboutParts(sheet, found), ...aboutLines(found, redact)];
+  const all = [
+    ...aboutLook(sheet, found, redact),
+    ...aboutName(sheet.file, redact),
+    ...aboutParts(sheet, found),
+    ...aboutLines(found, redact),
+  ];
   const issues = all.flatMap(({ id, choices }): SheetIssue[] => {
     if (!Object.hasOwn(answers, id) || choices.includes(answers[id]!)) return [];
     const rule = `the answer to "${id}" must be one of ${choices.map((choice) => `"${choice}"`).join(", ")}`;
@@ -77,6 +82,13 @@ function aboutLook(sheet: RawSheet, { setAside, lines }: FoundTable, redact: Red
           ),
         );
   return out;
+}
+
+/** A file name travels with every copy and message. */
+function aboutName(file: string, redact: Redact): Question[] {
+  if (redact(file) === file) return [];
+  const asks = "the file name holds part of an identifier of the sheet: rename it before it is shared";
+  return [question("file name", [], "", asks, ["it will be renamed", "it names nobody"])];
 }
 
 /** Rows, columns and sheets that a reader of the workbook may not see, and what had to be done to read the file. */

@@ -31,7 +31,9 @@ export function inspectionText(table: CaseTable): string {
   const { cells } = table;
   const lines = [
     `${table.file}: ${count(table.cases.length, "case")}, ${count(table.questions.length, "question")}, ${count(table.setAside.length, "line")} set aside`,
-    table.header.rows.length === 0 ? "No heading found." : `Heading in row ${table.header.rows.join(" and ")}.`,
+    table.header.rows.length === 0
+      ? "No heading found."
+      : `Heading in ${table.header.rows.length === 1 ? "row" : "rows"} ${table.header.rows.join(" and ")}.`,
     `Cells: ${cells.understood} understood, ${cells.asked} asked about, ${cells.setAside} set aside.`,
     "",
     "Columns",

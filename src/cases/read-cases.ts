@@ -52,11 +52,11 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
 
   const file = askFile(sheet, found, answers, redact);
   const issues = [...file.issues, ...columns.flatMap((column) => column.issues), ...settled.issues, ...repeats.issues];
-  if (issues.length > 0) throw new SheetError(sheet.file, issues);
+  if (issues.length > 0) throw new SheetError(redact(sheet.file), issues);
   const setAside: SetAside[] = found.setAside.map(({ row, text, why }) => ({ row, text: redact(text), why }));
   setAside.push(...repeats.setAside);
   return {
-    file: sheet.file,
+    file: redact(sheet.file),
     header: { rows: found.headingRows },
     columns: draft.names.map((_, k) => describeColumn(draft, k, redact)),
     cases: draft.lines.flatMap((line, i) => {

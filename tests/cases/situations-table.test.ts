@@ -1,7 +1,7 @@
 // Hostile but realistic sheets, S1 to S25 (those about finding the table, people and versions). All content invented.
 import { expect, test } from "vitest";
 import { quarantine } from "../../src/cases/quarantine.js";
-import { asked, column, gridOf, ofRows, ofText, question, rawRows } from "./sheet-of.js";
+import { asked, column, gridOf, ofRows, ofText, question, rawRows, rawText } from "./sheet-of.js";
 import { readCases } from "../../src/cases/read-cases.js";
 
 const merged = `Humerus project v7 FINAL,,,,,
@@ -187,6 +187,13 @@ test("S21: identifiers are withheld everywhere, with new numbers where nothing e
   ]);
   expect(JSON.stringify(table)).not.toMatch(/Jonas|Zorvia|Quell|123456|900123|2009-01|9981/i);
   expect(quarantine(["Jonas Zorvia"])("JONAS's mum")).toBe("[withheld]'s mum");
+});
+
+test("S21: a file name that holds a name is withheld and asked about", async () => {
+  const raw = await rawText("Name,Grade\nAnn Zorvia,II\nBo Quell,III\n");
+  const table = readCases({ ...raw, file: "Zorvia series.csv" });
+  expect(table.file).toBe("[withheld] series.csv");
+  expect(table.questions.map(({ id }) => id)).toContain("file name");
 });
 
 test("S24: hidden rows, hidden columns and other sheets are named; a hidden row leaves only on an answer", async () => {
