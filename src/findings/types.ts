@@ -1,4 +1,5 @@
 import type { CaseCount, Denominator } from "../ledger/types.js";
+export type { CaseCount, DenominatorName } from "../ledger/types.js";
 import type { SuccessKind, Technique } from "../plan/types.js";
 import type { Count, Interval, NotEstimable } from "../stats/types.js";
 

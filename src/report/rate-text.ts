@@ -1,5 +1,5 @@
 import type { Rate } from "../findings/types.js";
-import type { CaseCount } from "../ledger/types.js";
+import type { CaseCount } from "../findings/types.js";
 import { levelText, percentRangeText, percentText } from "./number-text.js";
 import type { OpenNumber, Span } from "./text.js";
 

@@ -61,7 +61,7 @@ it("says the difference first, then p with its convention, then the rest, in sen
     /^Fisher's exact test, two-sided, summing the tables no likelier than the observed one: p = 0\.087\. Twice the smaller tail: p = 0\.17; /,
   );
   expect(lines[3]).toMatch(
-    /^Chi-square: .*Boschloo p = 0\.064 \(one-sided p doubled: p = 0\.093\); Barnard p = 0\.10\.$/,
+    /^Chi-square: .*Boschloo p = 0\.093 \(ordered by Fisher's two-sided p: p = 0\.064\); Barnard p = 0\.10\.$/,
   );
   expect(lines[4]).toMatch(/^Risk ratio: 1\.4 /);
   expect(lines[5]).toMatch(/^Odds ratio: 4\.0 /);

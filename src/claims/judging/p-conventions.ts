@@ -71,6 +71,11 @@ export function unconditionalConventions(groups: TwoGroups): readonly Convention
   if (first.trials + second.trials > mostForUnconditional) return [];
   return memoryUnconditional(`${first.successes}/${first.trials}:${second.successes}/${second.trials}`, () => [
     { name: "Boschloo", family: "unconditional", p: boschloo(groups).p },
+    {
+      name: "Boschloo, ordered by Fisher's two-sided p",
+      family: "unconditional",
+      p: boschloo(groups, { convention: "pointProbability" }).p,
+    },
     { name: "Barnard", family: "unconditional", p: barnard(groups).p },
   ]);
 }

@@ -81,13 +81,13 @@ function unconditional(groups: TwoGroups) {
   if (groups.first.trials + groups.second.trials > mostTrials)
     return {
       boschloo: null,
-      boschlooDoubled: null,
+      boschlooPointProbability: null,
       barnard: null,
       because: `the certified maximum is computed for at most ${mostTrials} trials of both groups together`,
     };
   return {
     boschloo: boschloo(groups).p,
-    boschlooDoubled: boschloo(groups, { convention: "doubled" }).p,
+    boschlooPointProbability: boschloo(groups, { convention: "pointProbability" }).p,
     barnard: barnard(groups).p,
   };
 }

@@ -58,7 +58,7 @@ function otherTestsText({ chiSquare, unconditional }: ComparisonAnalysis): strin
     unconditional.boschloo === null
       ? `Unconditional tests: none, because ${unconditional.because}.`
       : `Unconditional exact tests: Boschloo ${pText(unconditional.boschloo)} ` +
-        `(one-sided p doubled: ${pText(unconditional.boschlooDoubled)}); Barnard ${pText(unconditional.barnard)}.`;
+        `(ordered by Fisher's two-sided p: ${pText(unconditional.boschlooPointProbability)}); Barnard ${pText(unconditional.barnard)}.`;
   return `${asymptotic} ${exact}`;
 }
 

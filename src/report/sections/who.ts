@@ -1,5 +1,5 @@
 import type { Findings } from "../../findings/types.js";
-import type { DenominatorName } from "../../ledger/types.js";
+import type { DenominatorName } from "../../findings/types.js";
 import { counted, listText } from "../number-text.js";
 import { casesSpan } from "../rate-text.js";
 import type { Paragraph, Section, Span, TextTable } from "../text.js";

@@ -9,14 +9,14 @@ import {
   type UnconditionalP,
 } from "./unconditional-p.js";
 
-export const boschlooConventions = ["pointProbability", "doubled"] as const;
+export const boschlooConventions = ["doubled", "pointProbability"] as const;
 export type BoschlooConvention = (typeof boschlooConventions)[number];
 
 /** Boschloo's p value and the common success probability at which it is reached. */
 export interface BoschlooResult extends TwoGroups, UnconditionalP {
   readonly method: "boschloo";
   readonly alternative: Alternative;
-  /** What two-sided means: tables ordered by Fisher's `pointProbability`, or the smaller one-sided p doubled. */
+  /** What two-sided means: the smaller one-sided p doubled, or tables ordered by Fisher's `pointProbability`. */
   readonly convention: BoschlooConvention;
 }
 
@@ -27,10 +27,11 @@ const equallyLikely = 1 + 1e-7;
 
 /**
  * Boschloo's unconditional exact test: Fisher's p value as the statistic, its probability maximised over the common success
- * probability, so never larger than Fisher's p itself. The maximum is certified to a relative 1e-12.
+ * probability, so never larger than Fisher's p of the same side. The maximum is certified to a relative 1e-12.
  * @param groups successes of trials in each group, at most 5,000 trials together
  * @param options alternative: "twoSided" (default), "less" or "greater" for the first group's success; convention of
- *   "twoSided": "pointProbability" (default) or "doubled", which differ when the groups are unequal in size
+ *   "twoSided": "doubled" (default: the smaller one-sided p twice) or "pointProbability", which differ when the groups are
+ *   unequal in size
  * @throws RangeError when a count or an option is out of range; TypeError when an option is unknown
  * @see Boschloo 1970, Stat Neerl 24:1-9; Lydersen, Fagerland, Laake 2009, Stat Med 28:1159-1175
  * @example boschloo({ first: { successes: 7, trials: 15 }, second: { successes: 12, trials: 15 } }, { alternative: "less" }).p // => 0.03410915
@@ -41,10 +42,10 @@ export function boschloo(
 ): BoschlooResult {
   requireTwoGroups("boschloo", { first, second });
   requireOptions("boschloo", options, ["alternative", "convention"]);
-  const { alternative = "twoSided", convention = "pointProbability" } = options;
+  const { alternative = "twoSided", convention = "doubled" } = options;
   requireUnconditional("boschloo", { first, second }, alternative);
   if (!boschlooConventions.includes(convention))
-    throw new RangeError(`boschloo: convention must be "pointProbability" or "doubled", got ${convention}`);
+    throw new RangeError(`boschloo: convention must be "doubled" or "pointProbability", got ${convention}`);
   const asked = { method: "boschloo", first, second, alternative, convention } as const;
   if (alternative !== "twoSided" || convention === "pointProbability")
     return { ...asked, ...ofSide({ first, second }, alternative) };
