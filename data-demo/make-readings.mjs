@@ -21,9 +21,9 @@ const truths = [
 const order = truths.map((truth) => ({ truth, key: uniform() })).sort((a, b) => a.key - b.key);
 
 const rows = order.map(({ truth }, k) => {
-  const [a1, a2] = [read(truth, 0, 4), read(truth, 0, 4)];
-  const [b1, b2] = [read(truth, 3, 5), read(truth, 3, 5)];
-  const c = read(truth, -2, 7);
+  const [a1, a2] = [read(truth, 0, 3), read(truth, 0, 3)];
+  const [b1, b2] = [read(truth, 2, 4), read(truth, 2, 4)];
+  const c = read(truth, -2, 5);
   // The second readings of B and some of C are missing, as in any study.
   return [`R${String(k + 1).padStart(2, "0")}`, a1, a2, b1, k % 12 === 5 ? "" : b2, k % 10 === 3 ? "" : c];
 });

@@ -13,6 +13,7 @@ import {
 import type { AgreementOptions } from "../../src/findings/agreement/table-findings.js";
 import { cellsOf } from "../../src/notebook/cells.js";
 import { agreementSections } from "../../src/report/agreement/agreement-sections.js";
+import { allPairs } from "../../src/stats/agreement/all-pairs.js";
 import type { Section } from "../../src/report/text.js";
 
 /** Works out the graded findings, in a worker or at once. */
@@ -29,7 +30,8 @@ export interface Agreement {
   sheet: RawSheet;
   /** Shown files are invented as long as the demo is shown. */
   invented: boolean;
-  pair: readonly [number, number];
+  /** Null: the first two observers on one occasion. */
+  pair: readonly [number, number] | null;
   cuts: readonly number[];
   treatedFrom: number;
   prevalence: number | null;
@@ -49,7 +51,7 @@ const cell = cellsOf<Agreement>();
 export const agreement = (sheet: RawSheet, work: GradeWork, invented: boolean) => [
   cell("sheet", [], () => sheet),
   cell("invented", [], () => invented),
-  cell("pair", [], () => [0, 1] as const),
+  cell("pair", [], () => null),
   cell("cuts", [], () => demoCuts),
   cell("treatedFrom", [], () => 3),
   cell("prevalence", [], () => null),
@@ -61,9 +63,8 @@ export const agreement = (sheet: RawSheet, work: GradeWork, invented: boolean) =
     "page",
     ["readings", "graded", "grades", "pair", "cuts", "treatedFrom", "prevalence", "level", "invented"],
     (readings, graded, grades, pair, cuts, treatedFrom, prevalence, level, isInvented) => {
-      const last = readings.columns.length - 1;
       const choices: PageChoices = {
-        pair: pair[1] <= last ? pair : [0, 1],
+        pair: pair ?? firstPair(readings),
         cuts,
         treatedFrom: Math.min(treatedFrom, graded.grades.length - 1),
         prevalence,
@@ -75,3 +76,11 @@ export const agreement = (sheet: RawSheet, work: GradeWork, invented: boolean) =
     },
   ),
 ];
+
+/** Two observers on the same occasion, else the first two columns. */
+function firstPair({ columns }: Readings): readonly [number, number] {
+  const pair = allPairs(columns.length).find(
+    ([a, b]) => columns[a]!.rater !== columns[b]!.rater && columns[a]!.occasion === columns[b]!.occasion,
+  );
+  return pair ?? [0, 1];
+}

@@ -28,6 +28,8 @@ const error = element("div", { role: "alert" });
 const notes = element("div");
 const reading = element("details", { class: "aside reading" }, element("summary", {}, "How the file was read"), notes);
 const questions = element("div");
+// Until the first answer the foot stays below the first screen: nothing jumps.
+questions.style.minHeight = "100vh";
 const drop = fileDrop({
   label:
     "Drop a file of readings anywhere on this page: a row a radiograph, a column a reader. It stays on this computer.",
@@ -44,7 +46,7 @@ async function take(file: File): Promise<void> {
   try {
     const sheet = await readSheet(new Uint8Array(await file.arrayBuffer()), file.name);
     notebook.set("invented", false);
-    notebook.set("pair", [0, 1]);
+    notebook.set("pair", null);
     notebook.set("prevalence", null);
     notebook.set("sheet", sheet);
     shell.say(`Readings read: ${file.name}`);
@@ -74,6 +76,7 @@ function show(page: Page): void {
     ]),
   );
   error.replaceChildren();
+  questions.style.minHeight = "";
   notes.replaceChildren(element("ul", {}, ...graded.notes.map((note) => element("li", {}, note))));
   showHead(page);
   const ids = new Set(page.sections.map(({ id }) => id));
@@ -108,7 +111,7 @@ function sectionOf(id: string, question: string): QuestionSection {
     tipOf,
     said,
     controls: controls.of(id),
-    tablesOpen: id === "paper",
+    ...(id === "paper" ? { tablesOpen: true } : {}),
   });
   shown.set(id, section);
   questions.append(section.node);

@@ -31,7 +31,8 @@ export function differencePlot(
 ): Drawing {
   const { width = figureWidth } = options;
   const extent = { width, height: height + 14 };
-  const right = width - 8;
+  const wide = width >= 480;
+  const right = width - (wide ? 128 : 8);
   const values = [...points.map(({ difference }) => difference), lines.lower.low, lines.upper.high];
   const [xLow, xHigh] = ends(points.map(({ mean }) => mean));
   const [yLow, yHigh] = ends(values);
@@ -75,7 +76,11 @@ export function differencePlot(
       ],
       inside: [
         { x: frame.left + 6, y: frame.top + 2, text: text.difference },
-        ...all.map((line) => ({ x: frame.left + 6, y: y(line.value) - 9, text: line.text })),
+        ...all.map((line) => ({
+          x: wide ? right + 8 : frame.left + 6,
+          y: y(line.value) - (wide ? 0 : 9),
+          text: line.text,
+        })),
       ],
     },
   };

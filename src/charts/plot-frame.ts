@@ -85,7 +85,6 @@ export function pointLayer(data: string, size: number, extent: Extent): Layer {
       y: y("y"),
       fill: { field: "fill" satisfies keyof PointRow, type: "nominal", scale, legend: null },
       stroke: { field: "stroke" satisfies keyof PointRow, type: "nominal", scale, legend: null },
-      key: { field: "id" satisfies keyof PointRow },
     },
   };
 }

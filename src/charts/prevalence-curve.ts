@@ -20,7 +20,7 @@ export function prevalenceCurve(
 ): Drawing {
   const { width = figureWidth } = options;
   const extent = { width, height: frame.bottom + 52 };
-  const right = width - 12;
+  const right = width - 26;
   const lowest = Math.min(-0.1, ...curve.map(({ kappa }) => kappa));
   const x = (share: number): number => frame.left + share * (right - frame.left);
   const y = (value: number): number => frame.bottom - ((value - lowest) / (1 - lowest)) * (frame.bottom - frame.top);

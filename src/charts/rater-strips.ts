@@ -48,7 +48,12 @@ export function raterStrips(
       ...plotTexts(extent),
     ]),
     rows: {
-      bands: cuts.map((cut): RuleRow => ({ x: inside(cut - reach), y: top, x2: inside(cut + reach), y2: bottom })),
+      bands: merged(cuts.map((cut) => [inside(cut - reach), inside(cut + reach)])).map(([from, to]): RuleRow => ({
+        x: from,
+        y: top,
+        x2: to,
+        y2: bottom,
+      })),
       rows: strips.map((_, k) => ({ x: left, y: top + rowHeight * (k + 1), x2: right, y2: top + rowHeight * (k + 1) })),
       cuts: cuts.map((cut) => ({ x: x(cut), y: top - 6, x2: x(cut), y2: bottom })),
       points: strips.flatMap(({ readings }, k) => stacked(readings, x, top + rowHeight * (k + 1) - 8, doubtful)),
@@ -61,6 +66,17 @@ export function raterStrips(
       inside: [],
     },
   };
+}
+
+/** Rising stretches with those that meet made one, so that no part is shaded twice. */
+function merged(stretches: readonly (readonly [number, number])[]): (readonly [number, number])[] {
+  const out: (readonly [number, number])[] = [];
+  for (const [from, to] of stretches) {
+    const last = out.at(-1);
+    if (last && from <= last[1]) out[out.length - 1] = [last[0], Math.max(last[1], to)];
+    else out.push([from, to]);
+  }
+  return out;
 }
 
 /** Marks piled from the line up where they would cover each other; a high pile is pressed together. */

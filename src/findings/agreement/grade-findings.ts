@@ -10,7 +10,9 @@ import { observerVariation, type ObserverVariation } from "../../stats/agreement
 import { pairsCoefficient, type ColumnPair } from "../../stats/agreement/pairs-coefficient.js";
 import { raterPairs, type RaterPair } from "../../stats/agreement/rater-pairs.js";
 import { resampleCoefficients, type Resampled } from "../../stats/agreement/resample-coefficients.js";
+import type { NotEstimable } from "../../stats/types.js";
 import { firstOccasions } from "./first-occasions.js";
+import { planFindings, type SizeFindings } from "./plan-findings.js";
 import type { AgreementOptions } from "./table-findings.js";
 
 export type AlphaFinding = Resampled & { readonly images: number; readonly readings: number };
@@ -35,6 +37,8 @@ export interface GradeFindings {
   readonly alpha: Readonly<Record<"nominal" | "ordinal" | "interval", AlphaFinding>>;
   /** Only when somebody read twice. */
   readonly variation: ObserverVariation | null;
+  /** Radiographs and raters for the next study. */
+  readonly plan: SizeFindings | NotEstimable;
 }
 
 /** Pairs, pooled coefficients and their limits from readings on grades; every resample serves all of them. */
@@ -47,6 +51,7 @@ export function gradeFindings(given: GradedReadings, options: AgreementOptions):
     ...readings,
     readings: several ? given.readings.map((row) => pooled.map((k) => row[k]!)) : given.readings,
   };
+  const fleiss = fleissKappa(raters, { level });
   const linear = agreeingWeights("gradeFindings", given.grades.length, "linear");
   const scale = given.numbers ?? given.grades.map((_, place) => place + 1);
   const pairs = allPairs(given.columns.length);
@@ -87,7 +92,8 @@ export function gradeFindings(given: GradedReadings, options: AgreementOptions):
     pairs: raterPairs(readings, { level }).pairs,
     pooled: several ? pooled : [...given.columns.keys()],
     pairBootstrap: resampled.slice(metrics.length),
-    fleiss: fleissKappa(raters, { level }),
+    fleiss,
+    plan: planFindings(fleiss, raters.readings, { level, seed }),
     conger: congerKappa(raters, { weights: "linear", level }),
     ac1: gwetAc(raters, { level }),
     ac2: gwetAc(raters, { weights: "linear", level }),

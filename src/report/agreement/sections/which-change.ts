@@ -32,7 +32,7 @@ export function whichChange(page: AgreementPage): Section | null {
         ` radiographs may lie on the other side of a cut-point (${choices.cuts.join(", ")}).`,
       ],
       [
-        `About ${decimalText(chances.grades.expected, 0)} of ${n} grades by ${columnName(page, choices.pair[0])} (${levelText(choices.level)} range ${range(chances.grades.range)}) and ${decimalText(chances.treatments.expected, 0)} treatments (${range(chances.treatments.range)}) would be others, if treatment changes from grade ${treated} on.`,
+        `About ${decimalText(chances.grades.expected, 0)} of ${n} grades by ${columnName(page, choices.pair[0])} (${levelText(choices.level)} range ${range(chances.grades.range)}) and ${counted(Math.round(chances.treatments.expected), "treatment")} (${range(chances.treatments.range)}) would be others, if treatment changes from grade ${treated} on.`,
       ],
     ],
     cautions: [["The kit counts what would change; which treatment is right is not its question."]],
