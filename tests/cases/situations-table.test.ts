@@ -189,6 +189,14 @@ test("S21: identifiers are withheld everywhere, with new numbers where nothing e
   expect(quarantine(["Jonas Zorvia"])("JONAS's mum")).toBe("[withheld]'s mum");
 });
 
+test.each(["Initial displacement (%)", "Contact sport", "Birth weight", "Missed school days", "Parent score", "GP"])(
+  'S21: "%s" names nobody and is read',
+  async (heading) => {
+    const table = await ofText(`ID,${heading},Grade\nH1,20,II\nH2,30,III\n`);
+    expect(table.identifiers).toEqual([]);
+  },
+);
+
 test("S21: a file name that holds a name is withheld and asked about", async () => {
   const raw = await rawText("Name,Grade\nAnn Zorvia,II\nBo Quell,III\n");
   const table = readCases({ ...raw, file: "Zorvia series.csv" });

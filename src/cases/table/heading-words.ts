@@ -19,7 +19,7 @@ const technique =
 const patterns: readonly (readonly [Role, RegExp])[] = [
   [
     "identifier",
-    /\b(surname|forename|(first|last|family|given|full|maiden|pet) ?name|initials?|nickname|vorname|nachname|prenom|apellidos?|nombre|cognome|nom)\b|^(name|names|child s name|patient names?|name of .*|pt name|child name|mother.*|father.*|mum.*|dad.*)$/,
+    /\b(surname|forename|(first|last|family|given|full|maiden|pet) ?name|initials|nickname|vorname|nachname|prenom|apellidos?|nombre|cognome|nom)\b|^(name|names|child s name|patient names?|name of .*|pt name|child name|mother.*|father.*|mum.*|dad.*)$/,
   ],
   [
     "identifier",
@@ -27,7 +27,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "identifier",
-    /\b(dob|d o b|born|birth|birthdate|birthday|birth ?date|geburt\w*|geb ?datum|naissance|nacimiento|phone|tel|telephone|telefon|mobile|handy|whatsapp|contact|e ?mail|mail|address|adresse|direccion|street|post ?code|postal|zip|plz|city|town|village|parents?|guardian|next of kin|nok|school|schule|gp|family doctor)\b/,
+    /\b(dob|d o b|born|birth(?! (weight|injur\w*|trauma|palsy|order|fracture))|birthdate|birthday|birth ?date|geburt\w*|geb ?datum|naissance|nacimiento|phone|tel|telephone|telefon|mobile|handy|whatsapp|contact (no|nr|number|details?|person|name|tel)|e ?mail|mail|address|adresse|direccion|street|post ?code|postal|zip|plz|city|town|village|guardian|next of kin|nok|family doctor)\b|^(contact|parents?( names?| phone)?|school( name)?|schule)$/,
   ],
   [
     "rater",
