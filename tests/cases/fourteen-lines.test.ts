@@ -51,6 +51,12 @@ test("reads the same table from a workbook", async () => {
   expect(workbook.cases.map(({ id, row }) => [id, row])).toEqual(text.cases.map(({ id, row }) => [id, row]));
 });
 
+test("asks about the cell right of the last heading of a workbook too", async () => {
+  const table = await ofRows(gridOf(fourteen, ";"));
+  expect(table.columns).toHaveLength(10);
+  expect(asked(table, "Follow-up: Compl")).toEqual([": 5", "-: 9", "N/A: 10", "pin site inf; stiff: 8"]);
+});
+
 test("shows no name", async () => {
   const shown = JSON.stringify(await ofText(fourteen));
   for (const name of [

@@ -10,7 +10,7 @@ import { readers } from "../values/readers.js";
  */
 export function askOverflow(draft: Unread): Doubt[] {
   const width = draft.positions.length === 0 ? 0 : draft.positions.at(-1)! + 1;
-  const separator = draft.sheet.separator ?? ",";
+  const separator = draft.sheet.separator ?? ";";
   return draft.lines.flatMap(({ row, texts }, line): Doubt[] => {
     const fields = texts.slice(0, texts.findLastIndex((text) => text !== "") + 1);
     const extra = fields.length - width;
@@ -29,7 +29,7 @@ export function askOverflow(draft: Unread): Doubt[] {
         id: `${questionId(column, "field too many", text)} @ ${draft.cases[line]!.id}`,
         column,
         text,
-        asks: `row ${row.number} has ${fields.length} fields for ${width} columns: a cell holds the separator "${separator === "\t" ? "tab" : separator}"; which fields are one cell?`,
+        asks: `row ${row.number} has ${fields.length} fields for ${width} columns: ${reason(draft.sheet.separator)}; which fields are one cell?`,
         rows: [row.number],
         blocks,
         choices: [
@@ -45,6 +45,11 @@ export function askOverflow(draft: Unread): Doubt[] {
 }
 
 const unknown: Value = { kind: "missing", reason: "unknown" };
+
+function reason(separator: string | undefined): string {
+  if (separator === undefined) return "a cell stands to the right of the last heading";
+  return `a cell holds the separator "${separator === "\t" ? "tab" : separator}"`;
+}
 
 interface Join {
   readonly at: number;

@@ -72,10 +72,11 @@ function fillNames(names: readonly string[], lines: readonly Line[]): string[] {
   const used: number[] = [];
   for (const { texts } of lines)
     for (let c = 0; c < texts.length; c++) if (texts[c] !== "") used[c] = (used[c] ?? 0) + 1;
-  const few = names.length === 0 ? 0 : Math.max(1, lines.length * 0.3);
-  const enough = (c: number): boolean => (used[c] ?? 0) > (c < names.length ? 0 : few);
-  let width = Math.max(names.length, used.length);
-  while (width > names.length && !enough(width - 1)) width--;
+  const named = names.findLastIndex((name) => name !== "") + 1;
+  const few = named === 0 ? 0 : Math.max(1, lines.length * 0.3);
+  const enough = (c: number): boolean => (used[c] ?? 0) > (c < named ? 0 : few);
+  let width = Math.max(named, used.length);
+  while (width > named && !enough(width - 1)) width--;
   return Array.from({ length: width }, (_, c) => {
     const name = names[c] ?? "";
     return name === "" && enough(c) ? `column ${c + 1}` : name;
