@@ -19,7 +19,7 @@ export interface ImagesForIcc {
  * @param options.width wanted full width of the interval, in (0, 1)
  * @param options.level coverage in (0, 1); default 0.95
  * @throws RangeError when an argument is out of range; TypeError for unknown options
- * @see Bonett 2002, Stat Med 21:1331-1335, equation 3, with its correction of 5 rho when two raters plan 0.7 or more
+ * @see Bonett 2002, Stat Med 21:1331-1335, with its correction of 5 rho when two raters plan 0.7 or more
  * @example imagesForIcc({ icc: 0.8, raters: 3 }, { width: 0.2 }).images // => 36
  */
 export function imagesForIcc(

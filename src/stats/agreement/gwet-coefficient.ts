@@ -19,7 +19,7 @@ export interface GwetSums {
  * Grade shares use every radiograph with a reading, observed agreement those with two or more.
  *
  * @param weights agreement weights, 1 on the diagonal
- * @see Gwet 2008, Br J Math Stat Psychol 61:29-48, equations 3.2 and 6.1; Gwet 2014, Handbook of Inter-Rater Reliability, 4th ed
+ * @see Gwet 2008, Br J Math Stat Psychol 61:29-48; Gwet 2014, Handbook of Inter-Rater Reliability, 4th ed
  */
 export function gwetSums(given: GradeReadings, weights: readonly (readonly number[])[]): GwetSums {
   const { profiles, of } = gradeProfiles(given);

@@ -48,7 +48,7 @@ export interface RegradingChances {
  * @param options.treatments for each grade the name of its treatment; default: every grade its own
  * @param options.level of the ranges, in (0, 1); default 0.95
  * @throws RangeError when an argument is out of range; TypeError for unknown options
- * @see Altman and Royston 2006, BMJ 332:1080, on cutting measurements; sum of unequal chances: Hodges and Le Cam 1960, Ann Math Stat 31:737-740
+ * @see Altman and Royston 2006, BMJ 332:1080, on cutting measurements
  * @example regradingChances([35], { cuts: [100 / 3, 200 / 3], error: 5 }).cases[0].changed // => 0.36944134
  */
 export function regradingChances(

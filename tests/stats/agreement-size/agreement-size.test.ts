@@ -45,6 +45,11 @@ describe("images for kappa", () => {
 });
 
 describe("images for the intraclass correlation", () => {
+  test("Bonett 2002: two raters, 0.8, width 0.2 need 51, and 55 with the correction for two raters", () => {
+    // As quoted from the paper by a public page on planning (ptenklooster.nl).
+    expect(imagesForIcc({ icc: 0.8, raters: 2 }, { width: 0.2 }).images).toBe(55);
+  });
+
   test("Bonett 2002 gives about the width of F limits at the planned value", async () => {
     for (const [icc, raters, width] of [
       [0.6, 3, 0.25],
