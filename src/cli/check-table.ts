@@ -43,5 +43,5 @@ function summary(claims: readonly Claim[]): string {
     (claim) => claim.arithmetic === "fails" || claim.unit === "fails" || claim.conclusion === "fails",
   ).length;
   const holding = claims.filter((claim) => claim.arithmetic === "holds").length;
-  return `${claims.length} claims read: ${holding} hold in their arithmetic, ${failing} to ask about.`;
+  return `${claims.length} claim${claims.length === 1 ? "" : "s"} read: ${holding} hold in their arithmetic, ${failing} to ask about.`;
 }

@@ -30,7 +30,7 @@ const phrases: readonly (readonly [OverClaim, string])[] = [
     "has no role", "will always", "will never", "makes open reduction unnecessary", "can be omitted", "may be omitted", "rules out", "ruled out", "does not cause", "do not cause", "in every child", "in every patient", "for every child", "for all children", "for all patients",
   ]),
   ...list("safety", [
-    "is safe", "are safe", "was safe", "be safe", "as safe", "proved safe", "safe and", "completely safe", "entirely safe", "perfectly safe", "safe technique",
+    "is safe", "are safe", "was safe", "be safe", "as safe", "proved safe", "safe and", "completely safe", "entirely safe", "perfectly safe", "therefore safe", "thus safe", "hence safe", "considered safe", "safe technique",
     "safe method", "safe procedure", "safe treatment", "safe option", "safe alternative", "safe operation", "risk-free", "risk free", "without risk",
     "without any risk", "no risk", "zero risk", "carries no", "harmless", "free of complications", "free from complications", "complication-free", "does not occur", "do not occur", "cannot occur", "never occurs", "never occur", "the safety of",
   ]),

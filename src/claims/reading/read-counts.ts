@@ -1,13 +1,14 @@
 import type { CountFact, PercentFact } from "./facts.js";
 import { type Cursor, countAt, percentEnd, take, textAt } from "./cursor.js";
-import { countsOthers, measures, unitAfter, unitOf } from "./units.js";
+import { countsOthers, isCaseUnit, measures, unitAfter, unitOf } from "./units.js";
 
 /** Counts with their whole: "31/37", "31 of 37", "41 fractures (87%) of 47", "all 19", "none of 24". Takes their tokens. */
 export function readCounts(cursor: Cursor): (CountFact | PercentFact)[] {
   const facts: (CountFact | PercentFact)[] = [];
   for (let i = 0; i < cursor.tokens.length; i++) {
     if (cursor.taken[i]) continue;
-    const found = fraction(cursor, i) ?? ofForm(cursor, i) ?? allForm(cursor, i) ?? noneForm(cursor, i);
+    const found =
+      fraction(cursor, i) ?? ofForm(cursor, i) ?? eventForm(cursor, i) ?? allForm(cursor, i) ?? noneForm(cursor, i);
     if (!found) continue;
     for (const fact of found) {
       take(cursor, fact);
@@ -31,6 +32,8 @@ function fraction(cursor: Cursor, i: number): Found {
   // A date, a chain of figures, a pressure, a suture size.
   if (textAt(cursor, i + 3) === "/" || textAt(cursor, i - 1) === "/" || textAt(cursor, i + 3) === "mmhg") return null;
   if (successes === 24 && trials === 7) return null;
+  // A file number is no count; "41/37 fractures" and "41/37 (111%)" are slips worth asking about.
+  if (successes > trials && unitAfter(cursor, i + 3) === null && percentEnd(cursor, i + 5) === i + 5) return null;
   return [count(cursor, i, i + 3, "of", successes, trials)];
 }
 
@@ -86,6 +89,18 @@ function ofForm(cursor: Cursor, i: number): Found {
     at++;
   }
   return null;
+}
+
+/** "42 successes in 51 fractures". */
+function eventForm(cursor: Cursor, i: number): Found {
+  const successes = countAt(cursor, i);
+  if (successes === null || unitOf(textAt(cursor, i + 1)) !== "event" || textAt(cursor, i + 2) !== "in") return null;
+  let at = i + 3;
+  while (at < i + 6 && determiners.has(textAt(cursor, at))) at++;
+  const trials = countAt(cursor, at);
+  const unit = unitAfter(cursor, at + 1);
+  if (trials === null || trials < successes || !isCaseUnit(unit)) return null;
+  return [count(cursor, i, at + 1, "of", successes, trials, unit)];
 }
 
 function percentInBrackets(cursor: Cursor, i: number): PercentFact | null {

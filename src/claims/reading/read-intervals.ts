@@ -56,8 +56,14 @@ function glued(cursor: Cursor, i: number): { level: number; to: number } | null 
   return token.number.value < 100 ? { level: token.number.value / 100, to: i + 1 } : null;
 }
 
-/** One past the name of an interval at `i`, or 0. */
+/** One past the name of an interval at `i` and its abbreviation in brackets, or 0. */
 function nameEnd(cursor: Cursor, i: number): number {
+  const end = bareNameEnd(cursor, i);
+  const abbreviated = end > 0 && ["(", "["].includes(textAt(cursor, end)) && bareNameEnd(cursor, end + 1) === end + 2;
+  return abbreviated && [")", "]"].includes(textAt(cursor, end + 2)) ? end + 3 : end;
+}
+
+function bareNameEnd(cursor: Cursor, i: number): number {
   const text = textAt(cursor, i);
   if (text === "ci" || text === "cis" || text === "ci's" || text === "cri") return i + 1;
   if (text === "c" && textAt(cursor, i + 1) === "." && textAt(cursor, i + 2) === "i")
@@ -70,9 +76,16 @@ const stops = new Set(["p", "κ", "kappa", "range", "sd"]);
 
 function afterLabel(cursor: Cursor, label: Label): IntervalFact[] {
   let at = label.to;
+  let from = label.from;
   for (; at < label.to + 14; at++) {
     const token = cursor.tokens[at];
     if (!token || stops.has(token.text)) return [];
+    // "The 95% CI for 42 of 51 was ...": the count names what the interval is of.
+    if (token.number && ["of", "/"].includes(textAt(cursor, at + 1)) && cursor.tokens[at + 2]?.number) {
+      at += 2;
+      from = at + 1;
+      continue;
+    }
     if (token.number && !cursor.taken[at]) break;
     if (token.text === "\t") return [];
     // A closed bracket means a heading, "(95% CI)": its numbers follow later.
@@ -82,7 +95,7 @@ function afterLabel(cursor: Cursor, label: Label): IntervalFact[] {
   const between = textAt(cursor, at - 1) === "between";
   const first = rangeAt(cursor, between ? at - 1 : at);
   if (!first) return [];
-  const facts = [fact(label, label.from, first, about)];
+  const facts = [fact(label, from, first, about)];
   for (let next = nextRange(cursor, first.to); next; next = nextRange(cursor, next.to))
     facts.push(fact(label, next.from, next, about));
   return facts;

@@ -109,7 +109,7 @@ function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread;
       if (!inside && token.kind === "word" && !name && !allowedOutside.has(token.text)) break;
       continue;
     }
-    if (afterN(cursor, at)) {
+    if (afterN(cursor, at) || (inside && named === null && countAt(cursor, at) !== null && unitAfter(cursor, at + 1))) {
       trials = countAt(cursor, at);
       to = at + 1;
       continue;
