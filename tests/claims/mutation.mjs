@@ -1,5 +1,5 @@
 // Prints how many detectable one-digit alterations of sound sentences are found, and how many sound ones are accused.
-// Run after a build: node tests/claims/mutation.mjs (needs dist/cli.js only for the loader-free check below).
+// Run: node tests/claims/mutation.mjs [--list]
 import { readFileSync } from "node:fs";
 import { createServer } from "vite";
 

@@ -89,7 +89,10 @@ function toldTwice(reading: SentenceReading, counts: readonly CountFact[]): Map<
   counts.forEach((count, i) => {
     const next = counts[i + 1];
     if (!next || next.from - count.to > 14 || next.form !== "of") return;
-    const same = count.form === "none" ? next.successes === 0 : count.form === "all" && next.successes === next.trials;
+    const same =
+      count.form === "none"
+        ? next.successes === 0
+        : count.form === "all" && [next.trials, count.trials].includes(next.successes);
     const bracket = reading.cursor.depth[next.from]! > reading.cursor.depth[count.from]!;
     if (same && bracket) told.set(next, count);
   });

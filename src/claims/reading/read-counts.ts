@@ -33,7 +33,9 @@ function fraction(cursor: Cursor, i: number): Found {
   if (textAt(cursor, i + 3) === "/" || textAt(cursor, i - 1) === "/" || textAt(cursor, i + 3) === "mmhg") return null;
   if (successes === 24 && trials === 7) return null;
   // A file number is no count; "41/37 fractures" and "41/37 (111%)" are slips worth asking about.
-  if (successes > trials && unitAfter(cursor, i + 3) === null && percentEnd(cursor, i + 5) === i + 5) return null;
+  const percentBefore = textAt(cursor, i - 1) === "(" && ["%", "cent", "percent"].includes(textAt(cursor, i - 2));
+  const named = percentBefore || unitAfter(cursor, i + 3) !== null || percentEnd(cursor, i + 5) > i + 5;
+  if (successes > trials && !named) return null;
   return [count(cursor, i, i + 3, "of", successes, trials)];
 }
 
