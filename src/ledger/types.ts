@@ -18,6 +18,8 @@ export interface LedgerCase {
   /** A question on the grade is open. */
   readonly gradeAsked: boolean;
   readonly measurement: number | null;
+  /** Readings of the plan's columns in their order; null where not read. Empty when the plan names none. */
+  readonly readings: readonly (number | null)[];
   /** The grade that the measurement gives at the plan's cut-points. */
   readonly gradeByMeasurement: string | null;
   readonly firstTechnique: Technique | null;

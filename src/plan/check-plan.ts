@@ -36,6 +36,7 @@ function namedColumns(plan: Plan): NamedColumn[] {
     ...single,
     ...at("grade", grade),
     ...at("measurement", plan.measurement?.column),
+    ...(plan.measurement?.readings ?? []).flatMap((column, i) => at(`measurement.readings[${i}]`, column)),
     ...at("technique.first", plan.technique?.first),
     ...at("technique.final", plan.technique?.final),
     ...at("complications", plan.complications?.column),

@@ -46,6 +46,24 @@ const cutPoints = v.pipe(
   v.array(v.number()),
   v.check((cuts) => cuts.every((cut, i) => i === 0 || cut > cuts[i - 1]!), "must rise"),
 );
+const measurement = v.strictObject({
+  column: text,
+  cutPoints,
+  readings: v.optional(
+    v.pipe(
+      texts,
+      v.minLength(2, "must name at least two columns"),
+      v.check((columns) => new Set(columns).size === columns.length, "must not name a column twice"),
+    ),
+  ),
+  error: v.optional(
+    v.pipe(
+      v.number(),
+      v.check((error) => error > 0 && Number.isFinite(error), "must be above 0"),
+    ),
+  ),
+  treatedOpen: v.optional(v.pipe(texts, v.minLength(1, "must name at least one grade"))),
+});
 
 const schema = v.pipe(
   v.strictObject({
@@ -78,7 +96,7 @@ const schema = v.pipe(
         'must be { "column", "order" } or { "measurement", "cutPoints", "order" } with one grade more than cut-points',
       ),
     ),
-    measurement: v.optional(v.strictObject({ column: text, cutPoints })),
+    measurement: v.optional(measurement),
     technique: v.optional(
       v.strictObject({
         first: text,
@@ -117,6 +135,24 @@ const schema = v.pipe(
   v.check(
     (plan) => plan.success.some(({ kind }) => kind === plan.primary),
     "primary must be one of the kinds under success",
+  ),
+  v.check(
+    ({ grade, measurement: measured }) =>
+      grade === undefined || measured === undefined || measured.cutPoints.length === grade.order.length - 1,
+    "measurement must have one cut-point less than grades",
+  ),
+  v.check(
+    ({ grade, measurement: measured }) =>
+      grade === undefined ||
+      measured === undefined ||
+      "column" in grade ||
+      (grade.measurement === measured.column && String(grade.cutPoints) === String(measured.cutPoints)),
+    "measurement must have the column and the cut-points that the grade is cut by",
+  ),
+  v.check(
+    ({ grade, measurement: measured }) =>
+      measured?.treatedOpen?.every((name) => grade?.order.includes(name) === true) !== false,
+    "measurement.treatedOpen must name grades of the plan",
   ),
 );
 

@@ -37,6 +37,18 @@ export type GradePlan =
   | { readonly column: string; readonly order: readonly string[] }
   | { readonly measurement: string; readonly cutPoints: readonly number[]; readonly order: readonly string[] };
 
+/** The measurement that the grade stands on, and how well observers measure it. */
+export interface MeasurementPlan {
+  readonly column: string;
+  readonly cutPoints: readonly number[];
+  /** Columns with readings of the same radiograph, one an observer or occasion; at least two. */
+  readonly readings?: readonly string[];
+  /** A standard error of measurement decided on beforehand, in the unit of the column; it goes before that of the readings. */
+  readonly error?: number;
+  /** Grades treated open by the unit's own rule, so that treatments that another grade would change can be counted. */
+  readonly treatedOpen?: readonly string[];
+}
+
 export interface TechniquePlan {
   readonly first: string;
   /** Without it nothing is known of conversions. */
@@ -80,7 +92,7 @@ export interface Plan {
   readonly lost?: Rule;
   readonly grade?: GradePlan;
   /** The column of the measurement that the grade stands on, where the grade itself is recorded. */
-  readonly measurement?: { readonly column: string; readonly cutPoints: readonly number[] };
+  readonly measurement?: MeasurementPlan;
   readonly technique?: TechniquePlan;
   readonly success: readonly SuccessPlan[];
   /** The success that was named as the primary outcome. */

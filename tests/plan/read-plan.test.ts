@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { PlanError } from "../../src/plan/plan-error.js";
+import { checkPlan } from "../../src/plan/check-plan.js";
 import { readPlan } from "../../src/plan/read-plan.js";
+import { demoTable } from "../demo.js";
 
 const demo = readFileSync(new URL("../../data-demo/cohort-plan.json", import.meta.url), "utf8");
 const small = {
@@ -54,4 +56,45 @@ it("names each fault by its place, all of them at once", () => {
 
 it("says what an error message says, with the file", () => {
   expect(() => readPlan("[]", "p.json")).toThrow(/^p\.json: /);
+});
+
+describe("readings and error of the measurement", () => {
+  const measured = (more: object, grade: unknown = small.grade) => ({
+    ...small,
+    grade,
+    measurement: { column: "M", cutPoints: [10], ...more },
+  });
+  it("are optional and kept as they are", () => {
+    const entries = { readings: ["A", "B"], error: 2.5, treatedOpen: ["II"] };
+    expect(readPlan(JSON.stringify(measured(entries)), "p.json").measurement).toMatchObject(entries);
+    expect(readPlan(demo, "cohort-plan.json").measurement!.readings).toHaveLength(4);
+  });
+  it.each([
+    [{ readings: ["A"] }, "measurement.readings: must name at least two columns"],
+    [{ readings: ["A", "A"] }, "measurement.readings: must not name a column twice"],
+    [{ readings: ["A", ""] }, "measurement.readings[1]: must not be empty"],
+    [{ error: 0 }, "measurement.error: must be above 0"],
+    [{ error: -1 }, "measurement.error: must be above 0"],
+    [{ error: "2" }, 'measurement.error: must be number, got "2"'],
+    [{ treatedOpen: [] }, "measurement.treatedOpen: must name at least one grade"],
+    [{ treatedOpen: ["V"] }, "measurement.treatedOpen must name grades of the plan"],
+    [{ raters: ["A", "B"] }, "measurement.raters: no such entry is known"],
+    [{ cutPoints: [10, 20] }, "measurement must have one cut-point less than grades"],
+  ])("refuses %j", (more, fault) => expect(faultsOf(measured(more))).toEqual([fault]));
+  it("refuses other cut-points than those of a measured grade", () => {
+    const grade = { measurement: "M", cutPoints: [11], order: ["I", "II"] };
+    expect(faultsOf(measured({}, grade))).toEqual([
+      "measurement must have the column and the cut-points that the grade is cut by",
+    ]);
+    expect(
+      faultsOf({ ...small, measurement: { column: "M", cutPoints: [10], treatedOpen: ["I"] }, grade: undefined }),
+    ).toEqual(["measurement.treatedOpen must name grades of the plan"]);
+  });
+  it("must be columns of the sheet", async () => {
+    const table = await demoTable();
+    const plan = readPlan(demo.replace("Displacement B2", "Displacement C1"), "cohort-plan.json");
+    expect(() => checkPlan(plan, table, "cohort-plan.json")).toThrow(
+      'measurement.readings[3]: cohort.csv has no column "Displacement C1"',
+    );
+  });
 });
