@@ -1,0 +1,33 @@
+import type { ClubFindings } from "../../findings/club/club-findings.js";
+import { shiftLines } from "../vote/shift-text.js";
+import type { Screen } from "./screen.js";
+import { beside, claim, sure, who } from "./evidence-screens.js";
+import { fair, grading } from "./play-screens.js";
+import { beliefScreen, firstVote, secondVote } from "./vote-screens.js";
+
+/** The evening, one question a screen, in twenty minutes. */
+export function clubScreens(findings: ClubFindings, takeHome = ""): Screen[] {
+  const screens = [firstVote, claim, sure, who, fair, beside, grading, secondVote, beliefScreen].map((screen) =>
+    screen(findings),
+  );
+  return [...screens, takeHomeScreen(findings, takeHome)];
+}
+
+function takeHomeScreen(findings: ClubFindings, typed: string): Screen {
+  return {
+    id: "take-home",
+    question: "What do we take home?",
+    answer: [
+      claim(findings).answer[0]!,
+      ...who(findings).answer.slice(-1),
+      ...shiftLines(findings.vote)
+        .slice(0, 1)
+        .map((line) => [line]),
+      ...(typed.trim() === "" ? [] : [[`We will: ${typed.trim()}`]]),
+    ],
+    cautions: [["A vote and a few series choose no treatment: that stays with those who know the patient."]],
+    tables: [],
+    notes: ["One sentence: what will we do on Monday, and what would change our mind?", "Print the handout."],
+    minutes: 1,
+  };
+}

@@ -1,0 +1,117 @@
+import type { ClubFindings } from "../../findings/club/club-findings.js";
+import { counted, levelText, percentRangeText, percentText } from "../number-text.js";
+import { bandText, countText } from "../series/series-text.js";
+import { seriesSections } from "../series/series-sections.js";
+import { askedText } from "../vote/vote-text.js";
+import type { Paragraph } from "../text.js";
+import type { Screen } from "./screen.js";
+
+const noSeries = "No series is chosen: put one on its card below.";
+
+export function claim({ chosen, level }: ClubFindings): Screen {
+  const answer: Paragraph[] =
+    chosen === null
+      ? [[noSeries]]
+      : [
+          [`${chosen.card.name} reports ${countText(chosen.crude)}: ${bandText(chosen.crude)}.`],
+          [`Success: ${chosen.card.definition ?? "not stated"}. Follow-up: ${chosen.card.followUp ?? "not stated"}.`],
+          [`Lost: ${chosen.card.lost ?? "not stated"}. Complications: ${chosen.card.complications ?? "not stated"}.`],
+        ];
+  const grades = chosen?.grades ?? [];
+  return {
+    id: "claim",
+    question: "What does the paper claim?",
+    answer,
+    cautions: [],
+    tables: [
+      {
+        caption: `${chosen?.card.name ?? "No series"}, as reported, share and ${levelText(level)} Wilson interval, %`,
+        head: ["Grade", "Succeeded", "Share"],
+        rows: grades.map(({ grade, rate }) => [grade, countText(rate), rate.estimate === null ? "" : bandText(rate)]),
+        notes: [],
+      },
+    ],
+    notes: ["Say the unit and the definition of success before the number.", "What is not stated is a finding too."],
+    minutes: 2,
+  };
+}
+
+export function sure(findings: ClubFindings): Screen {
+  const { asked, chosen, widthPlay, level } = findings;
+  const next = chosen?.next;
+  const lines: Paragraph[] = [];
+  if (asked.estimate === null) lines.push([`No interval: ${asked.because}.`]);
+  else
+    lines.push([
+      `${countText(asked)} (${askedText(findings)}) is compatible with ${percentRangeText(asked.interval, asked.cases).replace(" to ", "% to ")}% (${levelText(level)}).`,
+    ]);
+  if (chosen && next && next.estimate !== null)
+    lines.push([
+      `Of the next ${next.cases} cases like those of ${chosen.card.name}, ${next.interval.low} to ${next.interval.high} would succeed.`,
+    ]);
+  const { rate, width, fourfold } = widthPlay;
+  lines.push([
+    `Slider: ${countText(rate)} spans ${points(width)} points; four times the cases (${fourfold.cases}) still span ${points(fourfold.width)}.`,
+  ]);
+  return {
+    id: "sure",
+    question: "How sure is it?",
+    answer: lines,
+    cautions: [["More cases narrow the interval; they do not mend how the cases were chosen."]],
+    tables: [],
+    notes: ["Move the slider of cases from 5 up. Halving the width asks for about four times the cases."],
+    minutes: 2,
+  };
+}
+
+export function who({ lostPlay, chosen, level }: ClubFindings): Screen {
+  const { lost, reported, either } = lostPlay;
+  const stated =
+    chosen === null ? noSeries : chosen.card.lost === null ? "The paper does not state how many were lost." : null;
+  return {
+    id: "who",
+    question: "Who is in it?",
+    answer: [
+      ...(stated === null ? [] : [[stated]]),
+      ...(either === null || reported.estimate === null
+        ? []
+        : [
+            [
+              `With ${counted(lost, "lost case")} counted either way, ${countText(reported)} (${percentText(reported.estimate, reported.cases)}) becomes anything from ${percentText(either.worst.estimate, either.worst.cases)} to ${percentText(either.best.estimate, either.best.cases)}.`,
+            ],
+          ]),
+    ],
+    cautions: [["These are the ends of what is possible, not what happened to those who were lost."]],
+    tables:
+      either === null
+        ? []
+        : [
+            {
+              caption: `Success with ${counted(lost, "lost case")} counted either way, ${levelText(level)} Wilson interval, %`,
+              head: ["", "Succeeded", "Share"],
+              rows: [
+                ["as reported", countText(reported), bandText(reported)],
+                ["all lost failed", countText(either.worst), bandText(either.worst)],
+                ["all lost succeeded", countText(either.best), bandText(either.best)],
+              ],
+              notes: [],
+            },
+          ],
+    notes: ["Ask who would not come back: those who are well, or those who went elsewhere?"],
+    minutes: 2,
+  };
+}
+
+export function beside({ series }: ClubFindings): Screen {
+  const [grades, mix] = ["grades", "mix"].map((id) => seriesSections(series).find((section) => section.id === id)!);
+  return {
+    ...mix!,
+    id: "beside",
+    question: "Does it hold beside the other series?",
+    tables: [...grades!.tables, ...mix!.tables],
+    notes: ["Look along one grade first, then at the rates with one grade mix."],
+    minutes: 3,
+  };
+}
+
+const points = (width: number): string => percentText(width, 1).replace("%", "");

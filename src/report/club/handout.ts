@@ -1,0 +1,42 @@
+import type { ClubFindings } from "../../findings/club/club-findings.js";
+import { levelText } from "../number-text.js";
+import { bandText, countText, shareText, casesOf } from "../series/series-text.js";
+import type { TextTable } from "../text.js";
+import { shiftLines } from "../vote/shift-text.js";
+import { askedText } from "../vote/vote-text.js";
+import { claim, who } from "./evidence-screens.js";
+import { plainText } from "../text.js";
+
+/** One printed page of the evening. */
+export interface Handout {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly card: TextTable;
+  readonly voted: readonly string[];
+  readonly takeHome: string;
+  readonly caution: string;
+}
+
+export function handout(findings: ClubFindings, takeHome: string, caution: string): Handout {
+  const { chosen, series, level } = findings;
+  return {
+    title: chosen === null ? "Journal club" : `Journal club: ${chosen.card.name}`,
+    lines: [...claim(findings).answer, ...who(findings).answer.slice(-1)].map(plainText),
+    card: {
+      caption: `The series, ${levelText(level)} intervals in %; the grade mix of ${series.mixOf}`,
+      head: ["Series", "Succeeded", "Share", "With one grade mix"],
+      rows: series.series.map((one) => [
+        one.card.name,
+        countText(one.crude),
+        one.crude.estimate === null ? "" : bandText(one.crude),
+        one.standardised.estimate === null
+          ? "cannot be said"
+          : shareText(one.standardised.estimate, one.standardised.interval, casesOf(one)),
+      ]),
+      notes: [],
+    },
+    voted: [`Asked about ${askedText(findings)}.`, ...shiftLines(findings.vote)],
+    takeHome: takeHome.trim(),
+    caution,
+  };
+}
