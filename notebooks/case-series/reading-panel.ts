@@ -1,7 +1,13 @@
-import { roles, type CaseTable, type Question, type Role } from "../../src/cases/types.js";
+import { roles, type CaseTable, type RawSheet, type Role } from "../../src/cases/types.js";
 import { choice } from "../../src/notebook/controls.js";
 import { button, element } from "../../src/notebook/element.js";
+import { tableNode } from "../../src/notebook/table-node.js";
 import type { DraftedPlan } from "../../src/plan/draft-plan.js";
+import { cellMarks } from "./cell-marks.js";
+import { cellPicture } from "./cell-picture.js";
+import type { EditHistory } from "./edit-history.js";
+import { logTable } from "./log-table.js";
+import { questionForm } from "./question-form.js";
 import { roleWords } from "./role-words.js";
 
 export interface ReadingActions {
@@ -9,12 +15,18 @@ export interface ReadingActions {
   readonly answer: (question: string, choice: string) => void;
   readonly confirm: () => void;
   readonly savePlan: () => void;
+  readonly saveAnswers: () => void;
+  readonly saveLog: () => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
 }
 
 /** How a sheet was read, for the reader to confirm or correct. */
 export interface ReadingPanel {
   readonly node: HTMLElement;
-  readonly showTable: (table: CaseTable) => void;
+  readonly showTable: (table: CaseTable, sheet: RawSheet) => void;
+  /** What can be undone and done again. */
+  readonly showHistory: (history: EditHistory) => void;
   /** The plan, or what keeps the sheet from being counted. */
   readonly showPlan: (plan: DraftedPlan | string) => void;
   /** Open and asking while nothing is confirmed, folded away afterwards. */
@@ -24,24 +36,50 @@ export interface ReadingPanel {
 /** Columns with their first values and the role each was taken for, what is asked, what was set aside, what was assumed. */
 export function readingPanel(actions: ReadingActions): ReadingPanel {
   const columns = element("tbody");
-  const questions = element("div");
+  const questions = questionForm(actions.answer);
+  const map = element("div");
+  const log = fold("What was read as what, and why");
   const aside = element("div");
   const assumed = element("div");
   const confirm = button("Count these cases", actions.confirm);
   confirm.classList.add("main");
   const save = button("Save the plan", actions.savePlan);
-  const bar = element("div", { class: "bar" }, confirm, save);
+  const undo = button("Undo", actions.undo);
+  const redo = button("Redo", actions.redo);
+  const saveAnswers = button("Save the answers", actions.saveAnswers);
+  const bar = element("div", { class: "bar" }, confirm, undo, redo, saveAnswers, save);
   const heads = ["Column", "First values", "What it means"].map((text) => element("th", { scope: "col" }, text));
   const table = element("table", {}, element("thead", {}, element("tr", {}, ...heads)), columns);
   const scroll = element("div", { class: "scroll", tabindex: 0, role: "region", "aria-label": "Columns" }, table);
   const summary = element("summary", {}, "How the sheet was read");
-  const node = element("details", { class: "aside reading" }, summary, scroll, questions, aside, assumed, bar);
+  const node = element(
+    "details",
+    { class: "aside reading" },
+    summary,
+    map,
+    scroll,
+    questions.node,
+    aside,
+    log.node,
+    assumed,
+    bar,
+  );
   return {
     node,
-    showTable(read) {
+    showTable(read, sheet) {
+      map.replaceChildren(cellPicture(cellMarks(sheet, read)));
       fillColumns(columns, read, actions);
-      questions.replaceChildren(...asked(read.questions, actions));
+      questions.show(read.questions);
+      log.show(() => logged(read, actions));
       aside.replaceChildren(...setAside(read));
+    },
+    showHistory({ past, future }) {
+      const held = document.activeElement;
+      undo.disabled = past.length === 0;
+      redo.disabled = future.length === 0;
+      // A button that is switched off must not take the focus with it.
+      if (held === undo && undo.disabled) redo.focus();
+      if (held === redo && redo.disabled) undo.focus();
     },
     showPlan(plan) {
       confirm.disabled = save.disabled = typeof plan === "string";
@@ -75,22 +113,31 @@ function fillColumns(into: HTMLElement, { columns }: CaseTable, actions: Reading
   }
 }
 
-function asked(questions: readonly Question[], { answer }: ReadingActions): HTMLElement[] {
-  if (questions.length === 0) return [];
-  const items = questions.map(({ id, rows, column, asks, choices }, i) => {
-    const place = [column, rows.length > 0 ? `row ${rows.join(", ")}` : ""].filter(Boolean).join(", ");
-    const options = [{ value: "", text: "not answered" }, ...choices.map((text) => ({ value: text, text }))];
-    const taken = (value: string): void => {
-      if (value !== "") answer(id, value);
-    };
-    const select = choice(`Answer: ${asks}`, options, "", taken, { id: `question-${i}`, hidden: true });
-    return element("li", {}, element("p", {}, `${place === "" ? "" : `${place}: `}${asks}`), select);
-  });
-  return [
-    element("h2", {}, "Asked about the sheet"),
-    element("p", { class: "note" }, "What is not answered is counted neither as yes nor as no."),
-    element("ol", { class: "questions", tabindex: 0, "aria-label": "Questions about the sheet" }, ...items),
-  ];
+/** Rows of the log that are drawn; all of them are in the file. */
+const most = 200;
+
+function logged(table: CaseTable, { saveLog }: ReadingActions): HTMLElement[] {
+  const whole = logTable(table);
+  const more = whole.rows.length - most;
+  const notes = more > 0 ? [...whole.notes, `${more} more rows are in the file.`] : whole.notes;
+  const save = element("div", { class: "bar" }, button("Save the log", saveLog));
+  return [tableNode({ ...whole, rows: whole.rows.slice(0, most), notes }, () => {}), save];
+}
+
+/** Something that is drawn only while it is unfolded. */
+function fold(title: string): { readonly node: HTMLElement; readonly show: (draw: () => HTMLElement[]) => void } {
+  const body = element("div");
+  const node = element("details", { class: "log" }, element("summary", {}, title), body);
+  let draw = (): HTMLElement[] => [];
+  const drawn = (): void => body.replaceChildren(...(node.open ? draw() : []));
+  node.addEventListener("toggle", drawn);
+  return {
+    node,
+    show(next) {
+      draw = next;
+      drawn();
+    },
+  };
 }
 
 function setAside({ setAside: rows }: CaseTable): HTMLElement[] {

@@ -1,12 +1,19 @@
-import { toJson } from "../../src/report/json.js";
+import { readAnswers } from "../../src/cases/read-answers.js";
+import { readCases } from "../../src/cases/read-cases.js";
+import type { Role } from "../../src/cases/types.js";
 import { element } from "../../src/notebook/element.js";
 import type { Notebook } from "../../src/notebook/notebook.js";
 import { saveFile } from "../../src/notebook/save.js";
 import { readPlan } from "../../src/plan/read-plan.js";
+import { csvTable } from "../../src/report/csv-table.js";
+import { toJson } from "../../src/report/json.js";
 import type { CaseSeries, Source } from "./case-series.js";
+import { edited, redone, undone, untouched, type Edits } from "./edit-history.js";
+import { jsonKind } from "./json-kind.js";
+import { logTable } from "./log-table.js";
 import { readingPanel } from "./reading-panel.js";
 
-/** Takes a sheet or a plan, shows how it was read and what is wrong with it. A file that cannot be read changes nothing. */
+/** Takes a sheet, a plan or answers, shows how the sheet was read and what is wrong with it. A file that cannot be read changes nothing. */
 export function sheetReading(
   notebook: Notebook<CaseSeries>,
   sourceOf: (bytes: Uint8Array<ArrayBuffer>, file: string) => Promise<Source>,
@@ -14,50 +21,72 @@ export function sheetReading(
 ) {
   const error = element("div", { role: "alert" });
   const fail = (message: string): void => error.replaceChildren(element("p", { class: "error" }, message));
+  let history = untouched;
+  const stand = (next: typeof history): void => {
+    const { answers, roles } = history.now;
+    history = next;
+    if (next.now.roles !== roles) notebook.set("roles", next.now.roles);
+    if (next.now.answers !== answers) notebook.set("answers", next.now.answers);
+    panel.showHistory(history);
+  };
+  const edit = (change: Partial<Edits>): void => stand(edited(history, { ...history.now, ...change }));
+  const save = <K extends "plan" | "table">(cell: K, write: (value: CaseSeries[K]) => void): void =>
+    void notebook.value(cell).then(write, ({ message }: Error) => fail(message));
   const panel = readingPanel({
-    chooseRole: (column, role) => {
-      roles = { ...roles, [column]: role };
-      notebook.set("roles", roles);
-    },
-    answer: (question, choice) => {
-      answers = { ...answers, [question]: choice };
-      notebook.set("answers", answers);
-    },
+    chooseRole: (column, role: Role) => edit({ roles: { ...history.now.roles, [column]: role } }),
+    answer: (question, choice) => edit({ answers: { ...history.now.answers, [question]: choice } }),
     confirm: () => {
       notebook.set("confirmed", true);
       say("Counted");
     },
-    savePlan: () =>
-      void notebook.value("plan").then(
-        ({ plan }) => saveFile(toJson(plan), "application/json", "plan.json"),
-        ({ message }: Error) => fail(message),
-      ),
+    savePlan: () => save("plan", ({ plan }) => saveFile(toJson(plan), "application/json", "plan.json")),
+    saveAnswers: () => saveFile(toJson(history.now.answers), "application/json", "answers.json"),
+    saveLog: () => save("table", (table) => saveFile(csvTable(logTable(table)), "text/csv", "reading-log.csv")),
+    undo: () => {
+      stand(undone(history));
+      say("Undone");
+    },
+    redo: () => {
+      stand(redone(history));
+      say("Done again");
+    },
   });
-  let answers: CaseSeries["answers"] = {};
-  let roles: CaseSeries["roles"] = {};
+  const takeJson = async (text: string, file: string): Promise<void> => {
+    if (jsonKind(text, file) === "plan") {
+      notebook.set("givenPlan", { plan: readPlan(text, file), file });
+      say(`Plan read: ${file}`);
+      return;
+    }
+    const answers = { ...history.now.answers, ...readAnswers(text, file) };
+    const [{ sheet }, given] = await Promise.all([notebook.value("source"), notebook.value("givenPlan")]);
+    // Refused here, an answer that fits no choice changes nothing.
+    readCases(sheet, { answers, roles: { ...given?.plan.roles, ...history.now.roles } });
+    edit({ answers });
+    say(`Answers read: ${file}`);
+  };
+  const takeSheet = async (file: File): Promise<void> => {
+    const source = await sourceOf(new Uint8Array(await file.arrayBuffer()), file.name);
+    stand({ ...untouched, now: { answers: {}, roles: {} } });
+    notebook.set("givenPlan", null);
+    notebook.set("success", null);
+    notebook.set("confirmed", false);
+    notebook.set("source", source);
+    say(`Sheet read: ${file.name}. Nothing is counted until you confirm the columns.`);
+  };
   const take = async (file: File): Promise<void> => {
     try {
-      if (/\.json$/i.test(file.name)) {
-        notebook.set("givenPlan", { plan: readPlan(await file.text(), file.name), file: file.name });
-        say(`Plan read: ${file.name}`);
-      } else {
-        const source = await sourceOf(new Uint8Array(await file.arrayBuffer()), file.name);
-        answers = {};
-        roles = {};
-        notebook.set("givenPlan", null);
-        notebook.set("roles", roles);
-        notebook.set("answers", answers);
-        notebook.set("success", null);
-        notebook.set("confirmed", false);
-        notebook.set("source", source);
-        say(`Sheet read: ${file.name}. Nothing is counted until you confirm the columns.`);
-      }
+      if (/\.json$/i.test(file.name)) await takeJson(await file.text(), file.name);
+      else await takeSheet(file);
       error.replaceChildren();
     } catch (reason) {
       fail((reason as Error).message);
     }
   };
-  notebook.observe("table", { fulfilled: panel.showTable, rejected: fail });
+  panel.showHistory(history);
+  notebook.observe("table", {
+    fulfilled: (table) => void notebook.value("source").then(({ sheet }) => panel.showTable(table, sheet)),
+    rejected: fail,
+  });
   notebook.observe("plan", {
     fulfilled: (plan) => {
       error.replaceChildren();
