@@ -2,7 +2,7 @@ import * as v from "valibot";
 import { SheetError, type SheetIssue } from "../../cases/sheet-error.js";
 import type { Findings } from "../types.js";
 import { cardOfFindings } from "./own-card.js";
-import { cardUnits, definitionMatches, type PaperCard } from "./paper-card.js";
+import { blankCard, cardUnits, definitionMatches, type PaperCard } from "./paper-card.js";
 import { readPublishedSeries } from "./read-published-series.js";
 
 const count = v.nullable(v.pipe(v.number(), v.integer("must be a whole number"), v.minValue(0, "must be at least 0")));
@@ -89,13 +89,7 @@ function fault(issue: v.BaseIssue<unknown>): SheetIssue {
 function fromCounts(bytes: Uint8Array, file: string): CardFile {
   const { series } = readPublishedSeries(bytes, file);
   const cards = series.map(({ name, grades }): PaperCard => ({
-    name,
-    unit: "not stated",
-    definition: null,
-    match: "not stated",
-    followUp: null,
-    lost: null,
-    complications: null,
+    ...blankCard(name, []),
     rows: grades.map((counts) => ({ ...counts, technique: "" })),
   }));
   return { cards };
