@@ -4,6 +4,7 @@ import { carryAnswers } from "../../src/cases/carry-answers.js";
 import { cellMap } from "../../src/cases/cell-map.js";
 import { compareVersions } from "../../src/cases/compare-versions.js";
 import { lastDigits } from "../../src/cases/last-digits.js";
+import { newVersion } from "../../src/cases/new-version.js";
 import { longForm } from "../../src/cases/long-form.js";
 import { readAnswers } from "../../src/cases/read-answers.js";
 import { shareSafe } from "../../src/cases/share-safe.js";
@@ -200,4 +201,21 @@ test("the empty template reads as a sheet with every role in place and no cases"
     "note",
   ]);
   expect(table.cells.asked).toBe(0);
+});
+
+test("a new version is read with the answers to the one before; no text of a note is repeated", async () => {
+  const sheetOf = (csv: string) => readSheet(new TextEncoder().encode(csv), "next.csv");
+  const answers = { "Grade | grade | 3-4": "grade IV", "Success | value | x": "no", gone: "yes" };
+  const before = await sheetOf(first);
+  const next = newVersion(before, await sheetOf(second), { answers });
+  expect(next.related).toBe(true);
+  expect(next.answers).toEqual({ ...answers, "Severity grade | grade | 3-4": "grade IV" });
+  expect(next.table.questions.map(({ id }) => id)).toEqual(["colour"]);
+  expect(next.changes.added).toEqual([{ id: "H005", row: 2 }]);
+  expect(newVersion(before, await sheetOf("ID,Grade,Success\nZ1,I,yes\nZ2,II,no\n")).related).toBe(false);
+
+  const named = await sheetOf("ID,Name,Grade,Success,Note\nH1,Ann Zorvia,II,yes,moved\nH2,Bo Quell,II,no,\n");
+  const notes = newVersion(await sheetOf("ID,Grade,Success,Note\nH1,II,yes,Zorvia was late\nH2,II,no,\n"), named);
+  expect(notes.changes.changed.map(({ id, column: name }) => [id, name])).toEqual([["H1", "Note"]]);
+  expect(JSON.stringify(notes.changes)).not.toMatch(/zorvia|late|"moved"/i);
 });

@@ -173,3 +173,26 @@ it("a wrong call ends with 2", async () => {
   expect((await denominator("no-such-command")).status).toBe(2);
   expect((await denominator("report", "--help")).status).toBe(0);
 });
+
+describe("a new version of the sheet", () => {
+  const before = "ID,Grade,First technique,Success\nH1,II,closed,yes\nH2,III,closed,x\nH3,III,open,no\n";
+  const after = "ID,Grade,First technique,Success\nH1,II,closed,yes\nH2,III,closed,x\nH4,III,open,yes\n";
+  it("keeps the answers and says what changed and which printed numbers moved", async () => {
+    const out = join(folder, "versions");
+    const answers = file("given.json", '{"Success | value | x": "yes"}');
+    const sheets = [file("v2.csv", after), "--before", file("v1.csv", before)];
+    const { status, err } = await denominator("report", ...sheets, "--answers", answers, "--out", out);
+    expect(status).toBe(0);
+    expect(err).toContain("Cases added\n  H4 (row 4)\nCases removed\n  H3 (row 4)\nPrinted numbers that moved\n");
+    expect(err).toMatch(/How often did it work\? III, Succeeded: 1 of 2 -> 2 of 2\n/);
+    const changes = JSON.parse(readFileSync(join(out, "changes.json"), "utf8"));
+    expect(changes).toMatchObject({ before: "v1.csv", after: "v2.csv", added: [{ id: "H4", row: 4 }], changed: [] });
+    expect(changes.moved.length).toBeGreaterThan(0);
+  });
+  it("refuses a sheet of other cases", async () => {
+    const sheets = [file("v2.csv", after), "--before", file("other.csv", before.replaceAll("H", "Z"))];
+    const { status, err } = await denominator("report", ...sheets, "--out", join(folder, "refused"));
+    expect([status, err]).toEqual([1, expect.stringContaining("--before: no case of other.csv is in v2.csv")]);
+    expect(existsSync(join(folder, "refused"))).toBe(false);
+  });
+});

@@ -9,6 +9,7 @@ interface ReportOptions {
   readonly level?: string;
   readonly success?: string;
   readonly sheet?: string;
+  readonly before?: string;
   readonly json?: boolean;
 }
 
@@ -25,6 +26,10 @@ export const command: Subcommand = {
         "what was decided before looking (JSON); without it one is drafted and written with the rest",
       )
       .option("--answers <file>", "answers to the questions about the sheet (JSON)")
+      .option(
+        "--before <file>",
+        "earlier version of the sheet: says what changed since, and which printed numbers moved",
+      )
       .option("--level <fraction>", "coverage of all intervals, between 0 and 1", "0.95")
       .option("--success <kind>", "which success of the plan to count: technical, position or motion")
       .option("--sheet <name>", "sheet of a workbook")
@@ -36,9 +41,12 @@ export const command: Subcommand = {
       .action(async (sheet: string, options: ReportOptions) => {
         const { makeReport } = await import("../report/make-report.js");
         const { writeWhole } = await import("../write-whole.js");
-        const { files, findings, assumptions, summary } = await makeReport(sheet, options);
+        const { versionLines } = await import("../../report/version-lines.js");
+        const { files, findings, assumptions, summary, changes } = await makeReport(sheet, options);
         await writeWhole(options.out, files);
         for (const assumption of assumptions) process.stderr.write(`taken for granted: ${assumption}\n`);
+        for (const { heading, lines } of changes ? versionLines(changes) : [])
+          process.stderr.write(`${[heading, ...lines.map((line) => `  ${line}`)].join("\n")}\n`);
         const written = [...files.keys()].map((path) => `${options.out.replace(/[/\\]$/, "")}/${path}`);
         present(
           { out: options.out, files: written, assumptions, findings },

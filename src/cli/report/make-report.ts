@@ -2,6 +2,8 @@ import { version } from "../../../package.json";
 import { findings as findingsOf } from "../../findings/findings.js";
 import { sha256 } from "../../findings/sha256.js";
 import type { Findings } from "../../findings/types.js";
+import { movedNumbers } from "../../report/moved-numbers.js";
+import type { VersionReport } from "../../report/version-lines.js";
 import { csvTable } from "../../report/csv-table.js";
 import { htmlReport, reportStyles } from "../../report/html-report.js";
 import { sections as sectionsOf } from "../../report/sections.js";
@@ -18,6 +20,8 @@ export interface MadeReport {
   readonly findings: Findings;
   readonly assumptions: readonly string[];
   readonly summary: string;
+  /** Since the earlier version of the sheet, where one was named. */
+  readonly changes?: VersionReport;
 }
 
 interface MakeReportOptions extends SeriesFiles {
@@ -31,22 +35,28 @@ export async function makeReport(path: string, options: MakeReportOptions): Prom
   const level = Number(options.level ?? "0.95");
   if (!(level > 0 && level < 1)) throw new InputError(`--level: must lie between 0 and 1, got ${options.level}`);
   const success = successKind(options.success);
-  const { bytes, table, plan, drafted, assumptions } = await readSeries(path, options);
+  const { bytes, table, plan, drafted, assumptions, earlier } = await readSeries(path, options);
   said("sheet read");
   const planText = toJson(plan);
   const encoder = new TextEncoder();
   const provenance = { version, sheetSha256: await sha256(bytes), planSha256: await sha256(encoder.encode(planText)) };
-  const findings = findingsOf(table, plan, provenance, { level, ...(success === undefined ? {} : { success }) });
+  const counted = { level, ...(success === undefined ? {} : { success }) };
+  const findings = findingsOf(table, plan, provenance, counted);
   const sections = sectionsOf(findings);
+  const changes = earlier && {
+    ...earlier.changes,
+    moved: movedNumbers(sectionsOf(findingsOf(earlier.table, earlier.plan, provenance, counted)), sections),
+  };
   said("counted");
   const figures = await drawFigures(findings, said);
   const files = new Map<string, string | Uint8Array>([["findings.json", toJson(findings)]]);
+  if (changes) files.set("changes.json", toJson({ before: earlier!.file, after: table.file, ...changes }));
   if (drafted) files.set("plan-drafted.json", planText);
   const styleHash = base64(await sha256(encoder.encode(reportStyles)));
   files.set("report.html", htmlReport({ findings, sections, figures: figures.bySection, assumptions, styleHash }));
   for (const [name, content] of figures.files) files.set(`figures/${name}`, content);
   for (const [name, content] of tableFiles(sections)) files.set(`tables/${name}`, content);
-  return { files, findings, assumptions, summary: summary(findings, sections) };
+  return { files, findings, assumptions, summary: summary(findings, sections), ...(changes ? { changes } : {}) };
 }
 
 function tableFiles(sections: readonly Section[]): [string, string][] {

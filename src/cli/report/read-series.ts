@@ -1,10 +1,12 @@
 import { basename } from "node:path";
 import { readAnswers } from "../../cases/read-answers.js";
+import type { VersionChanges } from "../../cases/compare-versions.js";
+import { newVersion } from "../../cases/new-version.js";
 import { readCases } from "../../cases/read-cases.js";
 import { readSheet } from "../../cases/read-sheet.js";
 import type { CaseTable } from "../../cases/types.js";
 import { checkPlan } from "../../plan/check-plan.js";
-import { draftPlan } from "../../plan/draft-plan.js";
+import { draftPlan, type DraftedPlan } from "../../plan/draft-plan.js";
 import { readPlan } from "../../plan/read-plan.js";
 import { successKinds, type Plan, type SuccessKind } from "../../plan/types.js";
 import { InputError } from "../input-error.js";
@@ -14,6 +16,8 @@ export interface SeriesFiles {
   readonly plan?: string;
   readonly answers?: string;
   readonly sheet?: string;
+  /** An earlier version of the sheet, to which the answers were given. */
+  readonly before?: string;
 }
 
 export interface ReadSeries {
@@ -23,6 +27,14 @@ export interface ReadSeries {
   /** True when the plan was drafted from the sheet. */
   readonly drafted: boolean;
   readonly assumptions: readonly string[];
+  readonly earlier?: EarlierVersion;
+}
+
+export interface EarlierVersion {
+  readonly file: string;
+  readonly table: CaseTable;
+  readonly plan: Plan;
+  readonly changes: VersionChanges;
 }
 
 /** Sheet, answers and plan, each held against the others. */
@@ -31,10 +43,22 @@ export async function readSeries(path: string, files: SeriesFiles): Promise<Read
   const raw = await readSheet(bytes, basename(path), files.sheet === undefined ? {} : { sheet: files.sheet });
   const answers = files.answers === undefined ? {} : readAnswers(await textOf(files.answers), basename(files.answers));
   const given = files.plan === undefined ? undefined : await planFile(files.plan);
-  const table = readCases(raw, { answers, ...(given?.roles === undefined ? {} : { roles: given.roles }) });
-  if (given === undefined) return { bytes, table, drafted: true, ...draftPlan(table) };
-  checkPlan(given, table, basename(files.plan!));
-  return { bytes, table, plan: given, drafted: false, assumptions: [] };
+  const options = { answers, ...(given?.roles === undefined ? {} : { roles: given.roles }) };
+  const planFor = (table: CaseTable): DraftedPlan => {
+    if (given === undefined) return draftPlan(table);
+    checkPlan(given, table, basename(files.plan!));
+    return { plan: given, assumptions: [] };
+  };
+  const drafted = given === undefined;
+  if (files.before === undefined) {
+    const table = readCases(raw, options);
+    return { bytes, table, drafted, ...planFor(table) };
+  }
+  const earlierSheet = await readSheet(await readInput(files.before), basename(files.before));
+  const { before, table, changes, related } = newVersion(earlierSheet, raw, options);
+  if (!related) throw new InputError(`--before: no case of ${before.file} is in ${table.file}`);
+  const earlier = { file: before.file, table: before, plan: planFor(before).plan, changes };
+  return { bytes, table, drafted, ...planFor(table), earlier };
 }
 
 /** The plan in a file. */
