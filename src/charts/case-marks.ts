@@ -11,6 +11,8 @@ export interface CaseMarksRow extends RowText {
   readonly interval: { readonly low: number; readonly high: number };
   /** The 50% interval. */
   readonly inner: { readonly low: number; readonly high: number };
+  /** The first of several rows that belong together: more room above it. */
+  readonly apart?: boolean;
 }
 
 export interface CaseMarksOptions {

@@ -9,6 +9,8 @@ export interface RowText {
   readonly count: string;
   /** "100% (76 to 100)" */
   readonly note: string;
+  /** Nothing is drawn: where the picture is wide, the text stands in the place of the marks. */
+  readonly bare?: boolean;
 }
 
 /** Where label, picture and text of the rows stand, in pixels. A narrow picture has label and text above each row. */
@@ -28,9 +30,10 @@ const narrowest = 480;
 /** Columns of a picture of rows, by the widest of their texts. */
 export function columnsOf(rows: readonly RowText[], width: number): Columns {
   const label = (text: string): number => textWidth(text, fontSizeOf("label"), "serifBold");
-  const widest = (of: (row: RowText) => number): number => Math.ceil(Math.max(0, ...rows.map(of)));
-  const texts = widest((row) =>
-    Math.max(textWidth(row.count, fontSizeOf("count"), "sansBold"), textWidth(row.note, fontSizeOf("note"))),
+  const widest = (of: (row: RowText) => number, among = rows): number => Math.ceil(Math.max(0, ...among.map(of)));
+  const texts = widest(
+    (row) => Math.max(textWidth(row.count, fontSizeOf("count"), "sansBold"), textWidth(row.note, fontSizeOf("note"))),
+    rows.filter((row) => !row.bare),
   );
   if (width < narrowest) {
     const room = (row: RowText): number => width - 18 - textWidth(row.count, fontSizeOf("count"), "sansBold");

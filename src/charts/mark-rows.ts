@@ -13,6 +13,8 @@ import { textWidth } from "./text-width.js";
 export interface MarkRow extends RowText {
   readonly groups: readonly (readonly CaseMark[])[];
   readonly band: Omit<BandRow, "y"> | null;
+  /** The first of several that belong together: more room above it. */
+  readonly apart?: boolean;
 }
 
 export interface MarkRowsOptions {
@@ -28,15 +30,24 @@ export interface MarkRowsOptions {
 
 const line = 14;
 const labelLine = 17;
+const groupGap = 14;
+
+const isBare = ({ groups, band }: MarkRow): boolean => band === null && groups.every((group) => group.length === 0);
 
 /** Rows of marks over bands: what every picture of cases is made of. */
 export function markRows(rows: readonly MarkRow[], options: MarkRowsOptions = {}): Drawing {
   const { width = figureWidth, axis, inline = false, key = [] } = options;
-  const columns = columnsOf(rows, width);
+  const columns = columnsOf(
+    rows.map((row) => ({ ...row, bare: isBare(row) })),
+    width,
+  );
   const largest = Math.max(1, ...rows.flatMap((row) => row.groups.map((group) => group.length)));
   const drawn = new Rows(columns, (columns.to - columns.from) / largest, inline);
   let top = drawn.key(key, 14, width);
-  for (const [i, row] of rows.entries()) top = drawn.row(row, columns.labels[i]!, top, axis !== undefined);
+  for (const [i, row] of rows.entries()) {
+    const start = row.apart && i > 0 ? top + groupGap : top;
+    top = drawn.row(row, columns.labels[i]!, start, axis !== undefined);
+  }
 
   const extent = { width, height: top - (axis ? 16 : 12), below: axis ? axisRoom(axis.title, columns) : 0 };
   const { from, to } = columns;
@@ -99,25 +110,39 @@ class Rows {
   }
 
   row(row: MarkRow, labels: readonly string[], start: number, banded: boolean): number {
-    const { wide, labelRight, textLeft } = this.#columns;
-    const top = wide ? start : start + labelLine * labels.length;
+    return this.#columns.wide ? this.#wideRow(row, labels, start, banded) : this.#narrowRow(row, labels, start, banded);
+  }
+
+  /** Label on the left, text on the right, both level with the middle of what is drawn. */
+  #wideRow(row: MarkRow, labels: readonly string[], start: number, banded: boolean): number {
+    const { labelRight, textLeft, from } = this.#columns;
+    const tall = labelLine * (labels.length - 1);
+    // A label of three lines and more begins level with the marks, not in the row above.
+    const top = start + Math.max(0, tall - labelLine) / 2;
     const under = this.#groups(row.groups, top);
+    const marked = under > top;
+    const band = marked ? under + 7 : top + 10;
+    if (row.band) this.all.bands.push({ y: band, ...row.band });
+    const middle = marked ? (top + (banded ? band : under - 10)) / 2 : banded ? band : top;
+    const first = middle - tall / 2;
+    this.all.labels.push(...labels.map((text, i) => ({ x: labelRight, y: first + labelLine * i, text })));
+    const x = isBare(row) ? from : textLeft;
+    const both = row.count !== "" && row.note !== "";
+    this.all.counts.push({ x, y: both ? middle - 9 : middle, text: row.count });
+    this.all.notes.push({ x, y: both ? middle + 10 : marked ? band : middle, text: row.note });
+    return Math.max(banded ? band + 33 : under + 12, both ? middle + 40 : 0, first + tall + 28);
+  }
+
+  /** Label and count above the marks, the note under them. */
+  #narrowRow(row: MarkRow, labels: readonly string[], start: number, banded: boolean): number {
+    const { textLeft } = this.#columns;
+    const under = this.#groups(row.groups, start + labelLine * labels.length);
     const band = under + 7;
     if (row.band) this.all.bands.push({ y: band, ...row.band });
-    const end = banded ? band : under - 10;
-    const first = wide ? (top + end) / 2 - (labelLine * (labels.length - 1)) / 2 : start - 3;
-    this.all.labels.push(...labels.map((text, i) => ({ x: wide ? labelRight : 2, y: first + labelLine * i, text })));
-    // Beside the marks when there is room, else the count above them and the rest below.
-    const middle = wide && !banded && row.note === "" ? first : top + 7;
-    this.all.counts.push({ x: textLeft, y: wide ? middle : start - 3, text: row.count });
-    this.all.notes.push({
-      x: textLeft,
-      y: wide ? (row.count === "" ? band : top + 26) : band + (banded ? 19 : 0),
-      text: row.note,
-    });
-    const noted = wide ? 0 : row.note === "" ? 6 : banded ? 18 : 26;
-    const beside = wide && row.note !== "" ? top + 50 : 0;
-    return Math.max(banded ? band + 33 : under + 12, beside) + noted;
+    this.all.labels.push(...labels.map((text, i) => ({ x: 2, y: start - 3 + labelLine * i, text })));
+    this.all.counts.push({ x: textLeft, y: start - 3, text: row.count });
+    this.all.notes.push({ x: textLeft, y: band + (banded ? 19 : 0), text: row.note });
+    return (banded ? band + 33 : under + 12) + (row.note === "" ? 6 : banded ? 18 : 26);
   }
 
   #groups(groups: readonly (readonly CaseMark[])[], top: number): number {

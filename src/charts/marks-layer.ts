@@ -18,6 +18,12 @@ export function marksLayer(data: string, extent: Extent): Layer {
       shape: { ...field("shape"), scale: shapes },
       size: { field: "size" satisfies keyof PlacedMark, type: "quantitative", scale: null },
       fill: { ...field("fill"), scale: colours },
+      // A full disc in a dashed line looks like a cogwheel.
+      fillOpacity: {
+        ...field("line"),
+        type: "ordinal" as const,
+        scale: { domain: ["full", "dashed"], range: [1, 0.35] },
+      },
       stroke: { ...field("stroke"), scale: colours },
       strokeDash: { ...field("line"), scale: { domain: ["full", "dashed"], range: [[], [2.2, 1.8]] } },
     },

@@ -35,18 +35,19 @@ export function seriesPictures(findings: SeriesFindings, note = ""): SectionPict
 const marksSaid = "Each mark is one case, filled when it succeeded; dashed where success is not known to be ours.";
 
 function grades({ series, grades: names }: SeriesFindings): ReturnType<Maker> {
-  const rows = names.flatMap((grade) =>
-    series.flatMap((one) => {
+  const rows = names.flatMap((grade) => {
+    const ofGrade = series.flatMap((one) => {
       const rate = one.grades.find((held) => held.grade === grade)?.rate;
       return rate === undefined ? [] : [seriesRow(`${grade} · ${one.card.name}`, rate, one)];
-    }),
-  );
+    });
+    return ofGrade.map((row, i) => ({ ...row, apart: i === 0 }));
+  });
   return { name: "series-by-grade", caption: marksSaid, rows };
 }
 
 function mix({ series, mixOf }: SeriesFindings): ReturnType<Maker> {
   const rows = series.flatMap((one) => [
-    seriesRow(one.card.name + matchNote(one), one.crude, one),
+    { ...seriesRow(one.card.name + matchNote(one), one.crude, one), apart: true },
     standardisedRow(one),
   ]);
   return {
@@ -76,9 +77,10 @@ function standardisedRow(one: CardFindings): CaseMarksRow {
 
 function lost({ series }: SeriesFindings): ReturnType<Maker> {
   const rows = series.flatMap((one) => {
-    if ("because" in one.lost) return [seriesRow(one.card.name, one.crude, one)];
+    const reported = { ...seriesRow(one.card.name, one.crude, one), apart: true };
+    if ("because" in one.lost) return [reported];
     return [
-      seriesRow(one.card.name, one.crude, one),
+      reported,
       seriesRow("all lost failed", one.lost.worst, one),
       seriesRow("all lost succeeded", one.lost.best, one),
     ];
