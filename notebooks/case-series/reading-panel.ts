@@ -8,6 +8,7 @@ import { cellPicture } from "./cell-picture.js";
 import type { EditHistory } from "./edit-history.js";
 import { logTable } from "./log-table.js";
 import { questionForm } from "./question-form.js";
+import { shareParts } from "./share-parts.js";
 import { roleWords } from "./role-words.js";
 
 export interface ReadingActions {
@@ -39,6 +40,7 @@ export function readingPanel(actions: ReadingActions): ReadingPanel {
   const questions = questionForm(actions.answer);
   const map = element("div");
   const log = fold("What was read as what, and why");
+  const share = fold("A table to share");
   const aside = element("div");
   const assumed = element("div");
   const confirm = button("Count these cases", actions.confirm);
@@ -61,6 +63,7 @@ export function readingPanel(actions: ReadingActions): ReadingPanel {
     questions.node,
     aside,
     log.node,
+    share.node,
     assumed,
     bar,
   );
@@ -71,6 +74,7 @@ export function readingPanel(actions: ReadingActions): ReadingPanel {
       fillColumns(columns, read, actions);
       questions.show(read.questions);
       log.show(() => logged(read, actions));
+      share.show(() => shareParts(read));
       aside.replaceChildren(...setAside(read));
     },
     showHistory({ past, future }) {

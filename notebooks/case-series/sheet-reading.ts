@@ -12,6 +12,7 @@ import { edited, redone, undone, untouched, type Edits } from "./edit-history.js
 import { jsonKind } from "./json-kind.js";
 import { logTable } from "./log-table.js";
 import { readingPanel } from "./reading-panel.js";
+import { versionPanel } from "./version-panel.js";
 
 /** Takes a sheet, a plan or answers, shows how the sheet was read and what is wrong with it. A file that cannot be read changes nothing. */
 export function sheetReading(
@@ -29,6 +30,7 @@ export function sheetReading(
     if (next.now.answers !== answers) notebook.set("answers", next.now.answers);
     panel.showHistory(history);
   };
+  const versions = versionPanel(notebook);
   const edit = (change: Partial<Edits>): void => stand(edited(history, { ...history.now, ...change }));
   const save = <K extends "plan" | "table">(cell: K, write: (value: CaseSeries[K]) => void): void =>
     void notebook.value(cell).then(write, ({ message }: Error) => fail(message));
@@ -66,12 +68,18 @@ export function sheetReading(
   };
   const takeSheet = async (file: File): Promise<void> => {
     const source = await sourceOf(new Uint8Array(await file.arrayBuffer()), file.name);
-    stand({ ...untouched, now: { answers: {}, roles: {} } });
-    notebook.set("givenPlan", null);
-    notebook.set("success", null);
+    const said = Object.keys(history.now.answers).length + Object.keys(history.now.roles).length > 0;
+    const next = said ? await versions.compare(source, history.now) : null;
+    versions.take(next);
+    stand({ ...untouched, now: next === null ? untouched.now : { answers: next.answers, roles: next.roles } });
+    if (next === null) {
+      notebook.set("givenPlan", null);
+      notebook.set("success", null);
+    }
     notebook.set("confirmed", false);
     notebook.set("source", source);
-    say(`Sheet read: ${file.name}. Nothing is counted until you confirm the columns.`);
+    const kept = next === null ? "" : " A new version: earlier answers are kept.";
+    say(`Sheet read: ${file.name}.${kept} Nothing is counted until you confirm the columns.`);
   };
   const take = async (file: File): Promise<void> => {
     try {
@@ -98,5 +106,5 @@ export function sheetReading(
     },
   });
   notebook.observe("confirmed", { fulfilled: panel.showConfirmed, rejected: fail });
-  return { node: panel.node, error, take, fail };
+  return { node: element("div", {}, versions.node, panel.node), error, take, fail };
 }

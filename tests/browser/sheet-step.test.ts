@@ -102,6 +102,45 @@ describe("the sheet step", () => {
       expect(log.text).not.toMatch(names);
     }));
 
+  it("keeps the answers over a new version and says what changed and which numbers moved", () =>
+    withSheet(async (page, panel) => {
+      const success = panel.locator("form", { hasText: "rows 3, 4" });
+      await success.getByRole("radio", { name: "yes", exact: true }).check();
+      await success.getByRole("button").click();
+      await expect.poll(() => left(panel)).toBe("2 questions are left.");
+      await panel.getByRole("button", { name: "Count these cases" }).click();
+      await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("3 of 4");
+      await drop(
+        page,
+        "newer.csv",
+        sheet.replace("H1,Ann Zorvia,L,2021-04-03,II,closed,yes", "H1,Ann Zorvia,L,2021-04-03,II,closed,no"),
+      );
+      const versions = page.locator(".versions");
+      await versions.getByText("H1 (row 2), Success: yes -> no").waitFor();
+      await expect.poll(() => left(panel)).toBe("2 questions are left.");
+      await panel.getByRole("button", { name: "Count these cases" }).click();
+      await versions
+        .getByText("II, Succeeded: 2 of 2 -> 1 of 2")
+        .or(versions.getByText("Succeeded: 1 of 1 -> 0 of 1"))
+        .first()
+        .waitFor();
+      expect(await axeViolations(page)).toEqual([]);
+      await drop(page, "other.csv", sheet.replaceAll("\nH", "\nZ"));
+      await versions.waitFor({ state: "hidden" });
+      await expect.poll(() => left(panel)).toBe("3 questions are left.");
+    }));
+
+  it("saves a table to share, after saying which rows may be known again", () =>
+    withSheet(async (page, panel) => {
+      await panel.getByText("A table to share").click();
+      expect(await panel.locator(".unique").innerText()).toMatch(/^\d of 4 rows are the only ones of their kind/);
+      const shared = await saved(page, "Save the table to share");
+      expect(shared.name).toBe("cases-to-share.csv");
+      expect(shared.text).toMatch(/^case,child,/);
+      expect(shared.text).not.toMatch(/2021|H1/);
+      expect(shared.text).not.toMatch(names);
+    }));
+
   it.each(["light", "dark"] as const)("breaks no accessibility rule and fits a narrow %s screen", (colorScheme) =>
     withSheet(
       async (page, panel) => {

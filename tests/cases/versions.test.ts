@@ -5,6 +5,7 @@ import { cellMap } from "../../src/cases/cell-map.js";
 import { compareVersions } from "../../src/cases/compare-versions.js";
 import { lastDigits } from "../../src/cases/last-digits.js";
 import { newVersion } from "../../src/cases/new-version.js";
+import { uniqueRows } from "../../src/cases/unique-rows.js";
 import { longForm } from "../../src/cases/long-form.js";
 import { readAnswers } from "../../src/cases/read-answers.js";
 import { shareSafe } from "../../src/cases/share-safe.js";
@@ -218,4 +219,9 @@ test("a new version is read with the answers to the one before; no text of a not
   const notes = newVersion(await sheetOf("ID,Grade,Success,Note\nH1,II,yes,Zorvia was late\nH2,II,no,\n"), named);
   expect(notes.changes.changed.map(({ id, column: name }) => [id, name])).toEqual([["H1", "Note"]]);
   expect(JSON.stringify(notes.changes)).not.toMatch(/zorvia|late|"moved"/i);
+});
+
+test("rows of the table to share that stand alone are named by their new numbers", async () => {
+  const shared = shareSafe(await ofText("ID,Sex,Grade\nH1,m,II\nH2,f,II\nH3,m,II\nH4,m,III\n"));
+  expect(uniqueRows(shared)).toEqual(["2", "4"]);
 });
