@@ -23,10 +23,17 @@ export function clubControls(notebook: Notebook<JournalClub>) {
     [min, max, step]: readonly [number, number, number],
     value: number,
   ) => valueSlider({ id, label, min, max, step, value, changed: (moved) => move({ [id]: moved }) });
+  const lost = slider("lost", "Lost cases", [0, 20, 1], 0);
   const asked = element("div");
   let listed = "";
+  const pick = (name: string): void => {
+    // Another paper brings its own number of lost cases.
+    move({ lost: null });
+    notebook.set("series", name);
+  };
   notebook.observe("findings", {
-    fulfilled: ({ series, chosen, grade }) => {
+    fulfilled: ({ series, chosen, grade, lostPlay }) => {
+      lost.show(lostPlay.lost);
       const names = series.series.map(({ card }) => card.name);
       const grades = (chosen?.grades ?? []).map((one) => one.grade);
       const now = JSON.stringify([names, grades]);
@@ -34,7 +41,7 @@ export function clubControls(notebook: Notebook<JournalClub>) {
       listed = now;
       const had = asked.contains(document.activeElement) ? document.activeElement!.id : "";
       asked.replaceChildren(
-        choice("Series", names.map(plain), chosen?.card.name ?? "", (name) => notebook.set("series", name), {
+        choice("Series", names.map(plain), chosen?.card.name ?? "", pick, {
           id: "club-series",
         }),
         choice(
@@ -64,12 +71,13 @@ export function clubControls(notebook: Notebook<JournalClub>) {
   const byId: Record<string, readonly HTMLElement[]> = {
     claim: [levelSlider(0.95, (value) => notebook.set("level", value)).node],
     "first-vote": [asked],
-    sure: [slider("cases", "Cases, four in five succeed", [5, 200, 5], firstSliders.cases)],
-    who: [slider("lost", "Lost cases", [0, 20, 1], 0)],
+    sure: [slider("cases", "Cases, four in five succeed", [5, 200, 5], firstSliders.cases).node],
+    who: [lost.node],
     fair: [
-      slider("high", "Grades III and IV in team 2", [highSteps[0], highSteps.at(-1)!, highSteps[1]], firstSliders.high),
+      slider("high", "Grades III and IV in team 2", [highSteps[0], highSteps.at(-1)!, highSteps[1]], firstSliders.high)
+        .node,
     ],
-    grading: [slider("bothHigh", "Both say high", [0, mostBothHigh, 1], firstSliders.bothHigh)],
+    grading: [slider("bothHigh", "Both say high", [0, mostBothHigh, 1], firstSliders.bothHigh).node],
     belief: [width],
     "take-home": [
       element("div", { class: "control" }, element("label", { for: "take-home-text" }, "We will"), takeHome),

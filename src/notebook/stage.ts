@@ -99,23 +99,22 @@ export function stage({ screens, timer, undo, tell }: StageOptions) {
     "?": () => dialog.showModal(),
     escape: () => at !== null && leave(),
   };
-  /** Only while presenting; the page itself scrolls by the same keys. */
-  const moves = ["arrowright", "arrowdown", "pagedown", " ", "arrowleft", "arrowup", "pageup", "home", "end"];
+  /** At any time; the others only while presenting, as the page itself scrolls by some of them. */
+  const always = ["p", "?"];
   document.addEventListener("keydown", (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey || document.querySelector("dialog[open]")) return;
     const key = event.key.toLowerCase();
     const field = (event.target as HTMLElement).closest?.("input, select, textarea");
     if (field) {
       // In a field the keys write; Escape leads out of it, and whole pages still turn.
-      if (key === "escape")
-        section(screens()[at ?? 0]!)
-          ?.querySelector("h2")
-          ?.focus();
+      if (key === "escape" && at !== null) section(screens()[at]!)?.querySelector("h2")?.focus();
       if (key !== "pagedown" && key !== "pageup") return;
     }
     if (key === " " && (event.target as HTMLElement).closest?.("button, summary, a")) return;
     const does = act[key];
-    if (!does || (moves.includes(key) && at === null)) return;
+    if (!does || (at === null && !always.includes(key))) return;
+    // A question taller than the screen scrolls up and down.
+    if ((key === "arrowdown" || key === "arrowup") && document.documentElement.scrollHeight > innerHeight + 4) return;
     event.preventDefault();
     does();
   });

@@ -1,3 +1,4 @@
+import type { Control } from "./controls.js";
 import { element } from "./element.js";
 
 export interface ValueSliderOptions {
@@ -11,13 +12,17 @@ export interface ValueSliderOptions {
 }
 
 /** A slider of whole numbers with its label and its value. */
-export function valueSlider({ id, label, min, max, step, value, changed }: ValueSliderOptions): HTMLElement {
+export function valueSlider({ id, label, min, max, step, value, changed }: ValueSliderOptions): Control<number> {
   const input = element("input", { type: "range", id, min, max, step });
-  const shown = element("output", { for: id }, String(value));
-  input.value = String(value);
+  const shown = element("output", { for: id });
+  const show = (shownValue: number): void => {
+    input.value = String(shownValue);
+    shown.textContent = String(shownValue);
+  };
+  show(value);
   input.addEventListener("input", () => {
     shown.textContent = input.value;
     changed(input.valueAsNumber);
   });
-  return element("div", { class: "control" }, element("label", { for: id }, label), input, shown);
+  return { node: element("div", { class: "control" }, element("label", { for: id }, label), input, shown), show };
 }

@@ -17,15 +17,20 @@ export interface Handout {
   readonly caution: string;
 }
 
+/** Series that leave the handout on one page. */
+const most = 8;
+
 export function handout(findings: ClubFindings, takeHome: string, caution: string): Handout {
   const { chosen, series, level } = findings;
+  const listed = series.series.filter((one, i) => i < most || one === chosen);
+  const left = series.series.length - listed.length;
   return {
     title: chosen === null ? "Journal club" : `Journal club: ${chosen.card.name}`,
     lines: [...claim(findings).answer, ...who(findings).answer.slice(-1)].map(plainText),
     card: {
       caption: `The series, ${levelText(level)} intervals in %; the grade mix of ${series.mixOf}`,
       head: ["Series", "Succeeded", "Share", "With one grade mix"],
-      rows: series.series.map((one) => [
+      rows: listed.map((one) => [
         one.card.name,
         countText(one.crude),
         one.crude.estimate === null ? "" : bandText(one.crude),
@@ -33,7 +38,7 @@ export function handout(findings: ClubFindings, takeHome: string, caution: strin
           ? "cannot be said"
           : shareText(one.standardised.estimate, one.standardised.interval, casesOf(one)),
       ]),
-      notes: [],
+      notes: left === 0 ? [] : [`and ${left} more`],
     },
     voted: [`Asked about ${askedText(findings)}.`, ...shiftLines(findings.vote)],
     takeHome: takeHome.trim(),

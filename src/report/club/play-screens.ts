@@ -39,7 +39,7 @@ export function fair({ mixPlay, level }: ClubFindings): Screen {
       },
     ],
     notes: ["Move the slider from 0 to 40: within a grade nothing changes, the totals change places."],
-    minutes: 3,
+    minutes: 2,
   };
 }
 

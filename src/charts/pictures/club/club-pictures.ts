@@ -20,7 +20,7 @@ const makers: Readonly<Record<string, (findings: ClubFindings, note: string) => 
   who: lostPictures,
   fair: mixPlayPictures,
   beside: ({ series }, note) =>
-    seriesPictures(series, note).filter(({ section }) => section === "grades" || section === "mix"),
+    ["mix", "grades"].flatMap((wanted) => seriesPictures(series, note).filter(({ section }) => section === wanted)),
   grading: prevalencePictures,
   "second-vote": secondVotePictures,
   belief: beliefPictures,
@@ -34,10 +34,10 @@ const ofCards = ["claim", "sure", "who", "belief", "take-home"];
 export function clubPictures(findings: ClubFindings, note = ""): SectionPicture[] {
   return clubScreens(findings).flatMap(({ id, question, answer }) =>
     (makers[id]?.(findings, note) ?? []).map((picture) => ({
+      ...picture,
       section: id,
       title: question,
       description: answer.map(plainText).join(" "),
-      ...picture,
       caption: ofCards.includes(id) ? [picture.caption, note].filter(Boolean).join(" ") : picture.caption,
     })),
   );

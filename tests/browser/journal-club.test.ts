@@ -1,0 +1,136 @@
+// The journal club in a real browser: presenting and voting by keyboard alone, the keypad, undo, the printed page.
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { axeViolations, testSite, type TestPage, type TestSite } from "./page.js";
+
+let site: TestSite;
+beforeAll(async () => {
+  site = await testSite();
+}, 120_000);
+afterAll(() => site.close());
+
+const withPage = async (
+  use: (page: Page) => Promise<void>,
+  options?: Parameters<TestSite["open"]>[1],
+): Promise<void> => {
+  const { page, trouble }: TestPage = await site.open("journal-club/", options);
+  await page.waitForSelector("#first-vote .picture svg");
+  await use(page);
+  expect(trouble).toEqual([]);
+  await page.context().close();
+};
+const shown = (page: Page): Promise<string> => page.locator("main .question:visible h2").innerText();
+const answer = (page: Page, id: string) => expect.poll(() => page.locator(`#${id} .answer`).innerText());
+
+it("presents one question a screen and takes votes, by keyboard alone", () =>
+  withPage(async (page) => {
+    await page.keyboard.press("?");
+    await page.locator("dialog[open]", { hasText: "next question" }).waitFor();
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("p");
+    expect(await page.locator("main .question:visible").count()).toBe(1);
+    expect(await shown(page)).toBe("What do you expect?");
+    // Series, grade, how the votes come, then eleven steps: the ninth is 80%.
+    for (let i = 0; i < 12; i++) await page.keyboard.press("Tab");
+    await page.keyboard.type("9");
+    await page.keyboard.press("Tab");
+    await page.keyboard.type("5");
+    await answer(page, "first-vote").toContain("The room expects 84% (mean of 14 hands).");
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("u");
+    await answer(page, "first-vote").toContain("The room expects 80% (mean of 9 hands).");
+    await page.keyboard.press("ArrowRight");
+    expect(await shown(page)).toBe("What does the paper claim?");
+    await page.keyboard.press("n");
+    expect(await page.locator("#claim .presenter-notes").isVisible()).toBe(true);
+    await page.keyboard.press("t");
+    await expect.poll(() => page.locator(".countdown .time").innerText(), { timeout: 4000 }).toMatch(/^19:5/);
+    await page.keyboard.press("End");
+    expect(await shown(page)).toBe("What do we take home?");
+    await page.keyboard.press("PageUp");
+    expect(await shown(page)).toBe("What should the guess become?");
+    await page.keyboard.press("Home");
+    await page.keyboard.press("ArrowLeft");
+    expect(await shown(page)).toBe("What do you expect?");
+    await page.keyboard.press("Escape");
+    expect(await page.locator("main .question:visible").count()).toBe(11);
+  }));
+
+it("pairs numbered voters at the keypad, and says why so few are not tested", () =>
+  withPage(async (page) => {
+    await page.locator("#vote-by-before").selectOption("ballots");
+    for (const [poll, step, would] of [
+      ["before", "80%", "yes"],
+      ["after", "50%", "no"],
+    ] as const) {
+      await page.getByRole("button", { name: `Open the keypad, ${poll}` }).press("Enter");
+      const pad = page.locator("dialog[open]");
+      for (const voter of ["1", "2"]) {
+        await pad.getByLabel("Your number").fill(voter);
+        await pad.getByLabel("So many in 100").selectOption({ label: step });
+        await pad.getByLabel("Would you do it?").selectOption(would);
+        await pad.getByRole("button", { name: "Vote" }).press("Enter");
+        expect(await pad.getByLabel("Your number").inputValue()).toBe("");
+      }
+      await page.keyboard.press("Escape");
+    }
+    await answer(page, "second-vote").toContain(
+      "2 of 2 changed their mind: 2 from yes to no, 0 from no to yes. Shown, not tested",
+    );
+    await expect.poll(() => page.locator("#second-vote .picture svg").count()).toBe(2);
+  }));
+
+it("teaches by its sliders, and keeps what people answered of the paper without adding it up", () =>
+  withPage(async (page) => {
+    const kappa = page.locator("#bothHigh");
+    await kappa.focus();
+    await page.keyboard.press("Home");
+    await page.keyboard.press("ArrowRight");
+    await answer(page, "grading").toContain("57 of 60 radiographs (95%), both calling 1 high");
+    await answer(page, "grading").toContain("Kappa is 0.38");
+    await page.locator("#high").press("Home");
+    await answer(page, "fair").toContain("Team 1 succeeds in 70% and Team 2 in 90%");
+    await page.locator("#lost").press("ArrowRight");
+    await answer(page, "who").toContain("With 4 lost cases");
+    await expect.poll(() => page.locator("#beside .picture svg").count()).toBe(2);
+    await page.locator("#appraisal details.appraisal summary").first().press("Enter");
+    const first = page.locator("#appraisal fieldset").first();
+    await first.locator("select").selectOption("2");
+    await first.getByLabel("Page").fill("3");
+    await answer(page, "appraisal").toContain("1 of 22 questions answered, by people, not by the kit.");
+  }));
+
+it("breaks no accessibility rule while presenting, and fits 360 px", () =>
+  withPage(
+    async (page) => {
+      await page.keyboard.press("p");
+      for (let i = 0; i < 10; i++) {
+        const [wide, view] = await page.evaluate(() => [
+          document.documentElement.scrollWidth,
+          document.documentElement.clientWidth,
+        ]);
+        expect(wide, await shown(page)).toBe(view);
+        if (i === 0 || i === 7) expect(await axeViolations(page)).toEqual([]);
+        await page.keyboard.press("PageDown");
+      }
+    },
+    { viewport: { width: 360, height: 740 }, colorScheme: "dark" },
+  ));
+
+it.each(["A4", "Letter"])("prints the handout on one page of %s, in the light colours, with its pictures", (paper) =>
+  withPage(
+    async (page) => {
+      await page.locator("#paper").selectOption(paper);
+      await page.locator("#hands-before-8").fill("9");
+      await page.locator("#hands-after-5").fill("9");
+      await expect.poll(() => page.locator(".handout").textContent()).toContain("80% and now expects 50%");
+      await expect.poll(() => page.locator(".handout img[src^='data:image/svg']").count()).toBe(2);
+      const pdf = await page.pdf({ preferCSSPageSize: true });
+      const text = pdf.toString("latin1");
+      expect(text.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+      const [, width] = /\/MediaBox\s*\[0 0 ([\d.]+)/.exec(text)!;
+      expect(Math.round(Number(width))).toBe(paper === "A4" ? 595 : 612);
+    },
+    { colorScheme: "dark" },
+  ),
+);
