@@ -44,7 +44,10 @@ function drawn(map: CellMarks, counted: string): SVGElement {
   const height = step * map.rows.length;
   const picture = svg(width, height, String(width));
   picture.setAttribute("role", "img");
-  picture.setAttribute("aria-label", `Map of the sheet, one mark a cell: ${counted}`);
+  picture.setAttribute(
+    "aria-label",
+    `Map of the sheet, one mark a ${map.block.rows * map.block.columns === 1 ? "cell" : "block of cells"}: ${counted}`,
+  );
   const lines: Record<Mark, string[]> = { read: [], asked: [], setAside: [] };
   for (const [r, row] of map.rows.entries()) {
     for (const [c, mark] of row.marks.entries()) lines[mark].push(shapes[mark](left + c * step, r * step + 1));

@@ -67,6 +67,11 @@ export function sheetReading(
     say(`Answers read: ${file}`);
   };
   const takeSheet = async (file: File): Promise<void> => {
+    if (file.size > large) {
+      say(`Reading ${file.name}: a large sheet, the page may stand still for some seconds.`);
+      // Time for the message to be drawn.
+      await new Promise((drawn) => setTimeout(drawn, 50));
+    }
     const source = await sourceOf(new Uint8Array(await file.arrayBuffer()), file.name);
     const said = Object.keys(history.now.answers).length + Object.keys(history.now.roles).length > 0;
     const next = said ? await versions.compare(source, history.now) : null;
@@ -108,3 +113,6 @@ export function sheetReading(
   notebook.observe("confirmed", { fulfilled: panel.showConfirmed, rejected: fail });
   return { node: element("div", {}, versions.node, panel.node), error, take, fail };
 }
+
+/** Bytes from which reading takes long enough to be felt. */
+const large = 2_000_000;

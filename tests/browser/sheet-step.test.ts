@@ -119,11 +119,7 @@ describe("the sheet step", () => {
       await versions.getByText("H1 (row 2), Success: yes -> no").waitFor();
       await expect.poll(() => left(panel)).toBe("2 questions are left.");
       await panel.getByRole("button", { name: "Count these cases" }).click();
-      await versions
-        .getByText("II, Succeeded: 2 of 2 -> 1 of 2")
-        .or(versions.getByText("Succeeded: 1 of 1 -> 0 of 1"))
-        .first()
-        .waitFor();
+      await versions.getByText("II, Succeeded: 1 of 1 -> 0 of 1").waitFor();
       expect(await axeViolations(page)).toEqual([]);
       await drop(page, "other.csv", sheet.replaceAll("\nH", "\nZ"));
       await versions.waitFor({ state: "hidden" });
