@@ -1,7 +1,8 @@
 import { figureWidth, type Drawing } from "./drawing.js";
 import { framed } from "./pixels.js";
 import { boxLayer, plotTexts, pointLayer, roundTicks, ruleLayer, type PointRow, type RuleRow } from "./plot-frame.js";
-import { textLayer } from "./text-layer.js";
+import { fontSizeOf, textLayer } from "./text-layer.js";
+import { textWidth } from "./text-width.js";
 
 export interface StripReading {
   readonly id: string;
@@ -14,7 +15,7 @@ export interface Strip {
 }
 
 const rowHeight = 62;
-const left = 56;
+const leastLeft = 56;
 const mark = 7;
 
 /**
@@ -31,6 +32,7 @@ export function raterStrips(
   const [top, bottom] = [30, 30 + rowHeight * strips.length];
   const extent = { width, height: bottom + 50 };
   const right = width - 10;
+  const left = Math.max(leastLeft, ...strips.map(({ label }) => Math.ceil(textWidth(label, fontSizeOf("note"))) + 14));
   const values = [...strips.flatMap(({ readings }) => readings.map(({ value }) => value)), ...cuts];
   const [low, high] = [Math.min(0, ...values), Math.max(...values) * 1.03 + 1e-9];
   const x = (value: number): number => left + ((value - low) / (high - low)) * (right - left);

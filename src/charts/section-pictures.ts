@@ -7,6 +7,7 @@ import { comparisonPicture } from "./pictures/comparison-picture.js";
 import { complicationsPicture } from "./pictures/complications-picture.js";
 import { denominatorsPicture } from "./pictures/denominators-picture.js";
 import { gradesPicture } from "./pictures/grades-picture.js";
+import { gradingPicture } from "./pictures/grading-picture.js";
 import { ladderPicture } from "./pictures/ladder-picture.js";
 import { missingPicture } from "./pictures/missing-picture.js";
 import { practicePicture } from "./pictures/practice-picture.js";
@@ -30,6 +31,7 @@ export type PictureMaker = (findings: Findings) => Pick<SectionPicture, "name" |
 const makers: Readonly<Record<string, PictureMaker>> = {
   who: denominatorsPicture,
   "how-often": gradesPicture,
+  grading: gradingPicture,
   treatment: comparisonPicture,
   ladder: ladderPicture,
   where: subgroupsPicture,

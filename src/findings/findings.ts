@@ -10,6 +10,7 @@ import { howOften } from "./how-often.js";
 import { loss } from "./loss.js";
 import { practice } from "./practice.js";
 import { rate, type RateOptions } from "./rate.js";
+import { regrading } from "./regrading/regrading.js";
 import { techniqueLadder } from "./technique-ladder.js";
 import type { CaseCard, Findings, Subgroup } from "./types.js";
 import { twoLimbs } from "./two-limbs.js";
@@ -98,6 +99,7 @@ export function findingsOf(
     adjusted: adjusted(analysed, ledger.grades, judgementOf, level),
     twoLimbs: twoLimbs(analysed, judgementOf, rates),
     practice: practice(analysed, ledger.grades, judgementOf, level),
+    regrading: regrading({ analysed, all: ledger.cases }, plan, judgementOf, { ...rates, kind: success, seed }),
   };
 }
 

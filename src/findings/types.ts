@@ -1,6 +1,7 @@
 import type { CaseCount, Denominator } from "../ledger/types.js";
 export type { CaseCount, DenominatorName } from "../ledger/types.js";
 import type { SuccessKind, Technique } from "../plan/types.js";
+import type { Regrading } from "./regrading/types.js";
 import type { Count, Interval, NotEstimable } from "../stats/types.js";
 
 /** A rate with everything that may be printed of it; ids lead from the number to its cases. */
@@ -251,5 +252,6 @@ export interface Findings {
   readonly arm: MotionLoss | NotEstimable;
   readonly adjusted: Adjusted | NotEstimable;
   readonly practice: Practice | NotEstimable;
+  readonly regrading: Regrading | NotEstimable;
   readonly twoLimbs: TwoLimbs | NotEstimable;
 }

@@ -1,5 +1,6 @@
 import type { Findings } from "../findings/types.js";
 import { betterWithPractice } from "./sections/better-with-practice.js";
+import { gradedTheSame } from "./sections/graded-the-same.js";
 import { howFar } from "./sections/how-far.js";
 import { howOften } from "./sections/how-often.js";
 import { howTheArmMoves } from "./sections/how-the-arm-moves.js";
@@ -17,6 +18,7 @@ export function sections(findings: Findings): Section[] {
   return [
     who,
     howOften,
+    gradedTheSame,
     treatmentOrGrade,
     howFar,
     whereNot,

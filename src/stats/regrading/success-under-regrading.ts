@@ -1,4 +1,4 @@
-import { normalQuantile } from "../../numeric/normal.js";
+import { normalCdf } from "../../numeric/normal.js";
 import { random } from "../../numeric/random.js";
 import { requireLevel, requireOptions } from "../guards.js";
 import type { Interval, NotEstimable } from "../types.js";
@@ -96,11 +96,16 @@ function simulate(
   const stream = random(seed);
   const counts = (): Float64Array[] => Array.from({ length: cuts.length + 1 }, () => new Float64Array(simulations));
   const [won, held] = [counts(), counts()];
+  // A draw passes a cut when its uniform reaches the chance of staying below it: one distribution function for each case
+  // and cut in place of one quantile for each draw.
+  const below = cases.map(({ value }) =>
+    cuts.map((cut) => (error === 0 ? Number(value <= cut) : normalCdf((cut - value) / error))),
+  );
   for (let k = 0; k < simulations; k++)
-    for (const { value, success } of cases) {
-      // The middle of each of 2^53 steps: never 0, so the quantile stays finite.
-      const step = normalQuantile(stream.uniform() * (1 - 2 ** -53) + 2 ** -54);
-      const grade = gradePlace(value + error * step, cuts);
+    for (const [i, { success }] of cases.entries()) {
+      const draw = stream.uniform();
+      let grade = 0;
+      while (grade < cuts.length && draw >= below[i]![grade]!) grade++;
       held[grade]![k]!++;
       if (success) won[grade]![k]!++;
     }
