@@ -180,3 +180,22 @@ test("no part of a quarantined text occurs in anything that can be shown", () =>
     { numRuns: 100, seed: 3 },
   );
 });
+
+test("reads roles from other languages, short heads and heads that end in type", () => {
+  const table = read([
+    ["Case", "First op", "Final op", "Fracture type", "Succès"],
+    ["1", "closed", "closed", "IIa", "oui"],
+    ["2", "closed", "open", "III", "non"],
+  ])!;
+  const roles = table.columns.map(({ role }) => role);
+  expect(roles).toEqual(["id", "firstTechnique", "finalTechnique", "grade", "success"]);
+});
+
+test("takes a column named for its grade before one named for its type", () => {
+  const table = read([
+    ["ID", "Fracture type", "Grade", "Success"],
+    ["1", "2", "II", "Y"],
+    ["2", "3", "III", "N"],
+  ])!;
+  expect(table.columns.map(({ role }) => role)).toEqual(["id", "other", "grade", "success"]);
+});

@@ -23,6 +23,11 @@ export function guessRoles(names: readonly string[], all: readonly (readonly Dis
   const roles = names.map((name, c) => checked(byHeading(name), name, columns[c]!, rows));
   markRaters(names, columns, roles);
   if (!roles.includes("id")) promoteId(names, columns, roles, rows);
+  const graded = roles.some((role, c) => role === "grade" && !typed.test(plainHeading(names[c]!)));
+  if (graded)
+    names.forEach((name, c) => {
+      if (roles[c] === "grade" && typed.test(plainHeading(name))) roles[c] = "other";
+    });
   for (const role of single)
     roles.forEach((each, c) => {
       if (each === role && roles.indexOf(role) !== c) roles[c] = "other";
@@ -50,7 +55,9 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
   if (role === "side") return mostly(values, ({ text }) => sideLike.test(text));
   if (role === "date") return mostly(values, (value) => isDate(value) || /^\d{5}$/.test(value.text), 0.3);
   if (role === "grade")
-    return plainHeading(name) !== "type" || mostly(values, ({ text }) => /^(i{1,3}|iv|v|\d[a-d]?)$/i.test(text));
+    return (
+      !typed.test(plainHeading(name)) || mostly(values, ({ text }) => /^((i{1,3}|iv|v)[a-d]?|\d[a-d]?)$/i.test(text))
+    );
   if (role === "followUp") return !mostly(values, isDate) && mostly(values, ({ text }) => /\d/.test(text));
   if (role === "measurement") return mostly(values, ({ text }) => /\d/.test(text), 0.3);
   if (role === "firstTechnique" || role === "finalTechnique")
@@ -58,6 +65,9 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
   if (role === "complication") return !mostly(values, isDate);
   return true;
 }
+
+/** "Type" alone says little: its values must look like grades, and a column named for its grade comes before it. */
+const typed = /^(?!.*\b(grade|grading|gr|severity|class|classification|stage)\b).*\btype$/;
 
 /** A heading that leaves no doubt: its cells are asked about rather than passed over. */
 const named = /\b(success\w*|succeeded|failed|failure|erfolg)\b/i;

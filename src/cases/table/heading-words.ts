@@ -51,7 +51,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   [
     "finalTechnique",
     new RegExp(
-      `\\b(final|definitive|eventual|last|ended|end|actual|converted to) (\\w+ )?${technique}\\b|^converted to$|^final(ly)?$`,
+      `\\b(final|definitive|eventual|last|ended|end|actual|converted to) (\\w+ )?${technique}\\b|^converted to$|^final(ly)?( op| surgery)?$`,
     ),
   ],
   [
@@ -60,14 +60,19 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "success",
-    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(success\w*|succeeded|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|good)$|\b(rom|motion|movement|function\w*|position|alignment) (ok|good|full|normal|restored|regained|acceptable)\b|^full (elevation|motion|movement|rom|function)$/,
+    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(succes\w*|succeeded|reussite|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|good)$|\b(rom|motion|movement|function\w*|position|alignment) (ok|good|full|normal|restored|regained|acceptable)\b|^full (elevation|motion|movement|rom|function)$/,
   ],
-  ["grade", /\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado)\b|^type$/],
+  ["grade", /\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado)\b|\btype$/],
   [
     "measurement",
     /\b(displ?|displac\w*|disp|displment|dislocation|translation|shift|offset|gap|step|angul\w*|angle|tilt|slip|shortening|measure\w*|thirds?|verschieb\w*|residual|deplacement|desplazamiento)\b/,
   ],
-  ["firstTechnique", new RegExp(`\\b${technique}\\b|^(rx|tx|first|initial|attempted|closed open|open closed)$`)],
+  [
+    "firstTechnique",
+    new RegExp(
+      `\\b${technique}\\b|^(rx|tx|(first|initial|primary|index)( op| surgery)?|attempted|closed open|open closed)$`,
+    ),
+  ],
   [
     "id",
     /^(id|no|nr|num|number|#|n|case|cases|case (no|nr|id|number|#)|study (id|no|nr|number|code)|subject( (id|no|number))?|serial( (no|number))?|s no|sl no|sr no|code|index|key|limb|limb (id|no)|hip|hip (id|no)|fracture|fracture (id|no)|fx( (id|no))?|record|record id|row|fall|fall (nr|nummer)|lfd nr|numero|entry|ref|reference)$/,

@@ -12,8 +12,8 @@ export function readIntervals(cursor: Cursor): IntervalFact[] {
     if (!label) continue;
     const found = afterLabel(cursor, label);
     if (found.length === 0) header = { level: label.level };
+    take(cursor, label); // a count after the label starts the interval's own place behind it
     for (const fact of found) take(cursor, fact);
-    if (found.length === 0) take(cursor, label);
     facts.push(...found);
     i = (found.at(-1)?.to ?? label.to) - 1;
   }
