@@ -137,7 +137,8 @@ class Rows {
   #narrowRow(row: MarkRow, labels: readonly string[], start: number, banded: boolean): number {
     const { textLeft } = this.#columns;
     const under = this.#groups(row.groups, start + labelLine * labels.length);
-    const band = under + 7;
+    // Where nothing is drawn the note follows the label.
+    const band = isBare(row) ? under - (banded ? 22 : 3) : under + 7;
     if (row.band) this.all.bands.push({ y: band, ...row.band });
     this.all.labels.push(...labels.map((text, i) => ({ x: 2, y: start - 3 + labelLine * i, text })));
     this.all.counts.push({ x: textLeft, y: start - 3, text: row.count });
