@@ -27,6 +27,10 @@ const clear = button("Clear", () => {
   notebook.set("text", "");
   pasted.focus();
 });
+const style = element("input", { id: "style", type: "checkbox" });
+style.addEventListener("change", () => notebook.set("style", style.checked));
+const styleChoice = element("label", { for: "style" }, style, " Also remark on wording (no verdict)");
+const wording = element("ul", { "aria-label": "Remarks on wording" });
 const [marked, sum, ladder, left] = [
   element("div"),
   element("div", { "aria-live": "polite" }),
@@ -39,11 +43,12 @@ shell.main.append(
   section(
     "claims-read",
     "Does the printed number hold?",
-    [element("label", { for: "pasted" }, hint), pasted, element("div", { class: "bar" }, clear)],
+    [element("label", { for: "pasted" }, hint), pasted, element("div", { class: "bar" }, clear, styleChoice)],
     [
       marked,
       element("p", { class: "note" }, "✓ holds, ✗ fails, ? cannot be checked. Choose a number to see its sum."),
       sum,
+      wording,
     ],
   ),
 );
@@ -74,7 +79,7 @@ notebook.observe("checked", {
         title: "Reported claims",
         line: "nothing pasted yet · stays on this computer",
       });
-      for (const node of [marked, sum, ladder, left]) node.replaceChildren();
+      for (const node of [marked, sum, wording, ladder, left]) node.replaceChildren();
       return;
     }
     show(checked);
@@ -101,6 +106,9 @@ function show(checked: CheckedText): void {
   const first = checked.claims.findIndex((one) => overall(one) === "fails");
   if (first >= 0) open(checked, first);
   else sum.replaceChildren();
+  wording.replaceChildren(
+    ...(checked.styleHints ?? []).map(({ text, hint }) => element("li", {}, `"${text}": ${hint}`)),
+  );
   const steps = checked.denominators.map(
     ({ value, unit, change }) =>
       `${value}${unit ? ` (${unit})` : ""}${change ? `, ${change > 0 ? "+" : "−"}${Math.abs(change)}` : ""}`,

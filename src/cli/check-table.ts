@@ -5,7 +5,7 @@ import type { Claim } from "../claims/claim.js";
 const words = { holds: "✓ holds", fails: "✗ fails", "cannot be checked": "? open" } as const;
 
 /** The checked claims as a table for people, one row a claim, then what was not understood. */
-export function checkTable({ claims, denominators, notUnderstood }: CheckedText): string {
+export function checkTable({ claims, denominators, notUnderstood, styleHints = [] }: CheckedText): string {
   const table = new Table({
     head: ["claim", "arithmetic", "unit", "conclusion", "the sum"],
     colWidths: [34, 12, 12, 12, 60],
@@ -33,6 +33,8 @@ export function checkTable({ claims, denominators, notUnderstood }: CheckedText)
         .map(({ text }) => text)
         .join(", ")}`,
     );
+  if (styleHints.length > 0)
+    lines.push("Wording (no verdict):", ...styleHints.map(({ text, hint }) => `  "${oneLine(text)}": ${hint}`));
   return lines.filter(Boolean).join("\n");
 }
 

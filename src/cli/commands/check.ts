@@ -12,6 +12,7 @@ export const command: Subcommand = {
         "check the numbers of a pasted abstract or results section: which hold, by which method, what to ask",
       )
       .argument("<file>", 'text file, or "-" for standard input')
+      .option("--style", "add remarks on wording: causal verbs, trend, significant without an interval; no verdict")
       .option("--json", "print one JSON object")
       .addHelpText(
         "after",
@@ -21,13 +22,13 @@ export const command: Subcommand = {
   },
 };
 
-async function check(path: string, options: { readonly json?: boolean }): Promise<void> {
+async function check(path: string, options: { readonly json?: boolean; readonly style?: boolean }): Promise<void> {
   const [{ checkText }, { checkTable }, { decodeText }] = await Promise.all([
     import("../../claims/check-text.js"),
     import("../check-table.js"),
     import("../decode-text.js"),
   ]);
   const text = decodeText(await readInput(path), path);
-  const checked = checkText(text);
+  const checked = checkText(text, { style: options.style ?? false });
   present(checked, options, () => checkTable(checked));
 }
