@@ -4,6 +4,7 @@ import type { Whole } from "./judging/judge-totals.js";
 import { cohortsOf } from "./judging/units-of-text.js";
 import { ladderOf, type LadderStep } from "./ladder.js";
 import { readText } from "./read-text.js";
+import { judgeRepeats } from "./repeats/judge-repeats.js";
 import { type StyleHint, styleHints } from "./style/style-hints.js";
 import { judgeTables } from "./tables/judge-tables.js";
 import type { Count } from "../stats/types.js";
@@ -55,7 +56,7 @@ export function checkText(text: string, options: { readonly style?: boolean } = 
     ({ kind, start, end }) => kind !== "percentage" || !cells.some((cell) => cell.start < end && start < cell.end),
   );
   return {
-    claims: [...kept, ...tabled].toSorted((a, b) => a.start - b.start),
+    claims: [...kept, ...tabled, ...judgeRepeats(text, reading.sentences)].toSorted((a, b) => a.start - b.start),
     denominators: ladderOf(text, reading.sentences),
     notUnderstood: reading.notUnderstood,
     ...(options.style ? { styleHints: styleHints(text, reading.sentences) } : {}),
