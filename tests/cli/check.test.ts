@@ -69,3 +69,9 @@ it.each([
 ])("refuses %s", async (_, content, message) => {
   await expect(run(content)).rejects.toThrow(new InputError(message));
 });
+
+it("remarks on wording only when asked", async () => {
+  const text = "Wiring prevented loss of position.";
+  expect(await run(text)).not.toContain("Wording");
+  expect(await run(text, "--style")).toContain('Wording (no verdict):\n  "prevented": a causal verb');
+});
