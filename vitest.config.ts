@@ -4,7 +4,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
     globalSetup: ["tests/r.setup.ts", "tests/build.setup.ts"],
-    testTimeout: 30_000,
+    testTimeout: 90_000,
     hookTimeout: 120_000,
   },
 });

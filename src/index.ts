@@ -270,6 +270,11 @@ export {
 export { imagesForIcc, type ImagesForIcc } from "./stats/agreement-size/images-for-icc.js";
 export { imagesForKappa, type ImagesForKappa } from "./stats/agreement-size/images-for-kappa.js";
 
+// stats: belief
+export { betaByMoments, type BetaBelief, type BetaByMomentsResult } from "./stats/belief/beta-by-moments.js";
+export { betaCurve, type CurvePoint } from "./stats/belief/beta-curve.js";
+export { betaUpdate, type BeliefSummary, type BetaUpdateResult } from "./stats/belief/beta-update.js";
+
 // stats: reported
 export { differenceIntervals, type DifferenceIntervals } from "./stats/reported/difference-intervals.js";
 export { halfAddedRatios, type HalfAddedRatios } from "./stats/reported/half-added-ratios.js";
