@@ -12,7 +12,7 @@ export interface CurvePoint {
  * @param steps integer from 2 to 10,000
  * @throws RangeError when a shape or the number of steps is out of range
  * @see DLMF 8.17
- * @example betaCurve({ a: 1, b: 1 }, 2) // => [{ x: 0.25, density: 1 }, { x: 0.75, density: 1 }]
+ * @example betaCurve({ a: 2, b: 3 }, 2) // => [{ x: 0.25, density: 1.6875 }, { x: 0.75, density: 0.5625 }]
  */
 export function betaCurve(belief: BetaBelief, steps: number): CurvePoint[] {
   if (!(Number.isInteger(steps) && steps >= 2 && steps <= 10_000))

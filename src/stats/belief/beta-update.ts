@@ -25,7 +25,7 @@ export interface BetaUpdateResult {
  * @param options.level probability inside the central interval, in (0, 1); default 0.95
  * @throws RangeError when a shape, a count or the level is out of range
  * @see Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., section 2.4 (conjugate prior of the binomial)
- * @example betaUpdate({ a: 1, b: 1 }, { successes: 20, trials: 22 }).after.interval // => { low: 0.719620664091, high: 0.972175494268 }
+ * @example betaUpdate({ a: 1, b: 1 }, { successes: 20, trials: 22 }).after.interval // => { low: 0.719620664091, high: 0.972248492577 }
  */
 export function betaUpdate(
   belief: BetaBelief,
