@@ -25,7 +25,8 @@ const keys = [
   { keys: "Esc", does: "out of a field; then out of presenting" },
 ];
 
-/** One question a screen, in big type, by keyboard. The sections stay where they are; all but one are hidden. */
+/** One question a screen, in big type, by keyboard. The sections stay where they are; the style sheet hides all but
+ * the one on stage, those too that are laid later. */
 export function stage({ screens, timer, undo, tell }: StageOptions) {
   const dialog = keyList(keys);
   let at: number | null = null;
@@ -34,7 +35,7 @@ export function stage({ screens, timer, undo, tell }: StageOptions) {
   const show = (next: number): void => {
     const ids = screens();
     at = Math.max(0, Math.min(ids.length - 1, next));
-    for (const one of document.querySelectorAll<HTMLElement>("main .question")) one.hidden = one.id !== ids[at];
+    for (const one of document.querySelectorAll("main .question")) one.classList.toggle("on-stage", one.id === ids[at]);
     place.textContent = `${at + 1} of ${ids.length}`;
     const heading = section(ids[at]!)?.querySelector("h2");
     heading?.setAttribute("tabindex", "-1");
@@ -59,7 +60,7 @@ export function stage({ screens, timer, undo, tell }: StageOptions) {
     at = null;
     document.body.classList.remove("presenting");
     bar.hidden = true;
-    for (const one of document.querySelectorAll<HTMLElement>("main .question")) one.hidden = false;
+    for (const one of document.querySelectorAll("main .on-stage")) one.classList.remove("on-stage");
     if (document.fullscreenElement) void document.exitFullscreen();
     start.focus();
   };
