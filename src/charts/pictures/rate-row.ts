@@ -1,6 +1,6 @@
-import type { Findings, Rate } from "../../findings/types.js";
+import type { Rate } from "../../findings/types.js";
 import { estimateText, intervalText } from "../../report/rate-text.js";
-import { techniques, type CaseMark } from "../case-mark.js";
+import type { CaseMark } from "../case-mark.js";
 import type { CaseMarksRow } from "../case-marks.js";
 
 /** Marks of a count: those that succeeded first, then the failures, then those still asked, dashed. */
@@ -32,13 +32,4 @@ export function rateRow(label: string, rate: Rate, look?: (id: string) => Partia
 export function noteOf(rate: Rate): string {
   const interval = intervalText(rate);
   return interval === "" ? estimateText(rate) : `${estimateText(rate)} (${interval})`;
-}
-
-/** Shape of a case by the technique it began with. */
-export function firstTechniqueOf({ cases }: Findings): (id: string) => Partial<CaseMark> {
-  const first = new Map(cases.map(({ id, firstTechnique }) => [id, firstTechnique]));
-  return (id) => {
-    const technique = techniques.find((one) => one === first.get(id));
-    return technique === undefined ? {} : { technique };
-  };
 }

@@ -17,7 +17,6 @@ export const indexItems = [
   "baseline",
   "analysis",
 ] as const;
-export const comparativeFrom = 8;
 export const caseSeriesItems = [
   "inclusion",
   "measured",
