@@ -27,7 +27,7 @@ it("shows the invented readings, opens a count to its radiographs, and moves wit
     const count = page.locator("#same .count").first();
     const listed = Number((await count.innerText()).split(" ")[0]);
     await count.click();
-    expect(await page.locator("dialog tbody tr").count()).toBe(listed);
+    await expect.poll(() => page.locator("dialog tbody tr").count()).toBe(listed);
     await page.keyboard.press("Escape");
     const found = await page.locator("#why .answer").innerText();
     await page.locator("#prevalence").press("Home");
@@ -36,7 +36,7 @@ it("shows the invented readings, opens a count to its radiographs, and moves wit
     await expect.poll(() => page.locator("#same .answer").innerText()).toContain("A1 and A2 gave the same grade");
     await page.locator("#cuts").fill("67, 10");
     await page.locator("#cuts").press("Enter");
-    expect(await page.locator("#cuts-rule").innerText()).toContain("Not taken");
+    await expect.poll(() => page.locator("#cuts-rule").innerText()).toContain("Not taken");
     expect(await axeViolations(page)).toEqual([]);
   }));
 

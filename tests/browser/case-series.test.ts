@@ -46,7 +46,7 @@ describe("the page of questions", () => {
       const loss = await page.locator("#missing .answer").innerText();
       const picture = await page.locator("#how-often .picture svg").innerHTML();
       await slider.press("ArrowLeft");
-      expect(await slider.getAttribute("aria-valuetext")).toBe("94%");
+      await expect.poll(() => slider.getAttribute("aria-valuetext")).toBe("94%");
       await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("94% CI");
       await expect.poll(() => page.locator("#missing .answer").innerText()).not.toBe(loss);
       await expect.poll(() => page.locator("#how-often .picture svg").innerHTML()).not.toBe(picture);
@@ -66,11 +66,11 @@ describe("the page of questions", () => {
       await page.keyboard.press("Enter");
       const dialog = page.locator("dialog[open]");
       await dialog.waitFor();
-      expect(await dialog.locator("tbody tr").count()).toBe(51);
+      await expect.poll(() => dialog.locator("tbody tr").count()).toBe(51);
       expect(await dialog.locator("thead").innerText()).toMatch(/Case\s+Grade\s+First technique/);
       await page.keyboard.press("Escape");
       await dialog.waitFor({ state: "hidden" });
-      expect(await count.evaluate((node) => node === document.activeElement)).toBe(true);
+      await expect.poll(() => count.evaluate((node) => node === document.activeElement)).toBe(true);
     }));
 
   it("copies text and table, and saves figure and table", () =>
@@ -167,7 +167,7 @@ describe("a sheet of one's own", () => {
         document.querySelector("footer")!.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true }));
       }, workbook);
       await page.locator(".reading").getByText("What does each column mean?").waitFor();
-      expect(await page.locator("h1").innerText()).toBe("mine.xlsx");
+      await expect.poll(() => page.locator("h1").innerText()).toBe("mine.xlsx");
       await page.getByRole("button", { name: "Count these cases" }).click();
       await expect.poll(() => page.locator("#how-often .answer").innerText()).toContain("2 of 3");
     }));
@@ -193,7 +193,7 @@ describe("a sheet of one's own", () => {
       await page.locator("#how-often .count").first().click();
       await page.locator("dialog[open]").waitFor();
       expect(await page.locator("[name=evil], .evil, [onerror]").count()).toBe(0);
-      expect(await page.locator(".reading").textContent()).toContain(evil);
+      await expect.poll(() => page.locator(".reading").textContent()).toContain(evil);
     }));
 });
 
@@ -206,6 +206,7 @@ describe("for everyone", () => {
         });
         await page.locator("#missing table").first().waitFor();
         await page.locator("#how-often .count").first().click();
+        await page.locator("dialog[open] tbody tr").first().waitFor();
         expect(await axeViolations(page)).toEqual([]);
       },
       { colorScheme: "dark" },
@@ -216,10 +217,12 @@ describe("for everyone", () => {
       async (page) => {
         await page.evaluate(() => window.dispatchEvent(new Event("beforeprint")));
         await page.emulateMedia({ media: "print", colorScheme: "dark" });
-        expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe("rgb(255, 255, 255)");
+        await expect
+          .poll(() => page.evaluate(() => getComputedStyle(document.body).backgroundColor))
+          .toBe("rgb(255, 255, 255)");
         for (const control of [".drop", "#level", ".bar", "nav"])
-          expect(await page.locator(control).first().isVisible(), control).toBe(false);
-        expect(await page.locator("#how-often table").isVisible()).toBe(true);
+          await expect.poll(() => page.locator(control).first().isVisible(), { message: control }).toBe(false);
+        await expect.poll(() => page.locator("#how-often table").isVisible()).toBe(true);
       },
       { colorScheme: "dark" },
     ));

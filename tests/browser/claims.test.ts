@@ -16,13 +16,13 @@ it("marks the pasted text, opens the sum of a claim and keeps pasted markup as t
     "<b onclick=alert(1)>Union</b> was obtained in 31 of 37 fractures (86%) and 28 of 30 (93%).",
   );
   await page.waitForFunction(() => document.querySelectorAll("button.claim").length === 2);
-  expect(await page.locator(".marked").innerText()).toContain("<b onclick=alert(1)>Union</b>");
+  await expect.poll(() => page.locator(".marked").innerText()).toContain("<b onclick=alert(1)>Union</b>");
   expect(await page.locator(".marked b").count()).toBe(0);
-  expect(await page.locator("button.claim.fails").innerText()).toBe("✗31 of 37 fractures (86%)");
-  expect(await page.locator(".sum").innerText()).toContain("31 of 37 is 84%, not 86%");
+  await expect.poll(() => page.locator("button.claim.fails").innerText()).toBe("✗31 of 37 fractures (86%)");
+  await expect.poll(() => page.locator(".sum").innerText()).toContain("31 of 37 is 84%, not 86%");
   await page.locator("button.claim.holds").click();
-  expect(await page.locator(".sum").innerText()).toContain("arithmetic: holds");
-  expect(await page.locator("textarea[id^=comment]").inputValue()).toContain("Which number is right?");
+  await expect.poll(() => page.locator(".sum").innerText()).toContain("arithmetic: holds");
+  await expect.poll(() => page.locator("textarea[id^=comment]").inputValue()).toContain("Which number is right?");
   expect(trouble).toEqual([]);
   await page.context().close();
 });

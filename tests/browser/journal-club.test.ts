@@ -19,7 +19,9 @@ const withPage = async (
   expect(trouble).toEqual([]);
   await page.context().close();
 };
-const shown = (page: Page): Promise<string> => page.locator("main .question:visible h2").innerText();
+const shown = async (page: Page): Promise<string> =>
+  (await page.locator("main .question:visible h2").allInnerTexts()).join("; ");
+const onStage = (page: Page) => expect.poll(() => shown(page));
 const answer = (page: Page, id: string) => expect.poll(() => page.locator(`#${id} .answer`).innerText());
 
 it("presents one question a screen and takes votes, by keyboard alone", () =>
@@ -28,8 +30,7 @@ it("presents one question a screen and takes votes, by keyboard alone", () =>
     await page.locator("dialog[open]", { hasText: "next question" }).waitFor();
     await page.keyboard.press("Escape");
     await page.keyboard.press("p");
-    expect(await page.locator("main .question:visible").count()).toBe(1);
-    expect(await shown(page)).toBe("What do you expect?");
+    await onStage(page).toBe("What do you expect?");
     // Series, grade, how the votes come, then eleven steps: the ninth is 80%.
     for (let i = 0; i < 12; i++) await page.keyboard.press("Tab");
     await page.keyboard.type("9");
@@ -40,20 +41,20 @@ it("presents one question a screen and takes votes, by keyboard alone", () =>
     await page.keyboard.press("u");
     await answer(page, "first-vote").toContain("The room expects 80% (mean of 9 hands).");
     await page.keyboard.press("ArrowRight");
-    expect(await shown(page)).toBe("What does the paper claim?");
+    await onStage(page).toBe("What does the paper claim?");
     await page.keyboard.press("n");
-    expect(await page.locator("#claim .presenter-notes").isVisible()).toBe(true);
+    await page.locator("#claim .presenter-notes").waitFor();
     await page.keyboard.press("t");
     await expect.poll(() => page.locator(".countdown .time").innerText(), { timeout: 4000 }).toMatch(/^19:5/);
     await page.keyboard.press("End");
-    expect(await shown(page)).toBe("What do we take home?");
+    await onStage(page).toBe("What do we take home?");
     await page.keyboard.press("PageUp");
-    expect(await shown(page)).toBe("What should the guess become?");
+    await onStage(page).toBe("What should the guess become?");
     await page.keyboard.press("Home");
     await page.keyboard.press("ArrowLeft");
-    expect(await shown(page)).toBe("What do you expect?");
+    await onStage(page).toBe("What do you expect?");
     await page.keyboard.press("Escape");
-    expect(await page.locator("main .question:visible").count()).toBe(11);
+    await expect.poll(() => page.locator("main .question:visible").count()).toBe(11);
   }));
 
 it("pairs numbered voters at the keypad, and says why so few are not tested", () =>
@@ -70,7 +71,7 @@ it("pairs numbered voters at the keypad, and says why so few are not tested", ()
         await pad.getByLabel("So many in 100").selectOption({ label: step });
         await pad.getByLabel("Would you do it?").selectOption(would);
         await pad.getByRole("button", { name: "Vote" }).press("Enter");
-        expect(await pad.getByLabel("Your number").inputValue()).toBe("");
+        await expect.poll(() => pad.getByLabel("Your number").inputValue()).toBe("");
       }
       await page.keyboard.press("Escape");
     }

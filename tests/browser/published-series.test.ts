@@ -26,7 +26,9 @@ it("sets the invented series beside our own, and brings series B to 77% with our
     await expect
       .poll(() => page.locator("#mix .answer").innerText())
       .toContain("Series B reported 49 of 54 (91%); with the grade mix of Our series it would be 77%.");
-    expect(await page.locator("#together .answer").innerText()).toContain("They are not put together unless you ask.");
+    await expect
+      .poll(() => page.locator("#together .answer").innerText())
+      .toContain("They are not put together unless you ask.");
     await page.locator("#pool").check();
     await expect.poll(() => page.locator("#together .answer").innerText()).toContain("The middle series would have");
   }));

@@ -43,6 +43,7 @@ const left = (panel: Locator): Promise<string> => panel.locator(".left").innerTe
 describe("the sheet step", () => {
   it("draws every cell, and its three counts add to all of them", () =>
     withSheet(async (_, panel) => {
+      await panel.locator(".legend li").nth(3).waitFor();
       const legend = await panel.locator(".legend li").allInnerTexts();
       const [read, asked, aside, all] = legend.map((text) => Number(/\d+/.exec(text)![0]));
       expect(all).toBe(40);
@@ -61,8 +62,8 @@ describe("the sheet step", () => {
       await page.keyboard.press("Space");
       await page.keyboard.press("Enter");
       await expect.poll(() => left(panel)).toBe("2 questions are left.");
-      expect(await page.evaluate(() => document.activeElement?.matches(".asked input"))).toBe(true);
-      expect(await panel.locator(".legend").innerText()).toContain("asked about: 1");
+      await expect.poll(() => page.evaluate(() => document.activeElement?.matches(".asked input"))).toBe(true);
+      await expect.poll(() => panel.locator(".legend").innerText()).toContain("asked about: 1");
       await panel.getByRole("button", { name: "Undo" }).click();
       await expect.poll(() => left(panel)).toBe("3 questions are left.");
       await panel.getByRole("button", { name: "Redo" }).click();
@@ -95,7 +96,7 @@ describe("the sheet step", () => {
   it("shows and saves what was read as what, without a name", () =>
     withSheet(async (page, panel) => {
       await panel.getByText("What was read as what, and why").click();
-      expect(await panel.locator(".log tbody tr").count()).toBeGreaterThan(0);
+      await panel.locator(".log tbody tr").first().waitFor();
       const log = await saved(page, "Save the log");
       expect(log.name).toBe("reading-log.csv");
       expect(log.text).toContain("Rows,Column,Found,Read as,Why");
@@ -129,7 +130,9 @@ describe("the sheet step", () => {
   it("saves a table to share, after saying which rows may be known again", () =>
     withSheet(async (page, panel) => {
       await panel.getByText("A table to share").click();
-      expect(await panel.locator(".unique").innerText()).toMatch(/^\d of 4 rows are the only ones of their kind/);
+      await expect
+        .poll(() => panel.locator(".unique").innerText())
+        .toMatch(/^\d of 4 rows are the only ones of their kind/);
       const shared = await saved(page, "Save the table to share");
       expect(shared.name).toBe("cases-to-share.csv");
       expect(shared.text).toMatch(/^case,child,/);
