@@ -1,5 +1,5 @@
 import type { Claim } from "../claim.js";
-import type { CountFact, IntervalFact } from "../reading/facts.js";
+import type { CountFact, IntervalFact, PercentFact } from "../reading/facts.js";
 import type { ProportionGroup } from "../reading/link.js";
 import type { PrintedNumber } from "../text/token.js";
 import { judgeInterval } from "./judge-interval.js";
@@ -16,7 +16,7 @@ export function judgeProportion(group: ProportionGroup, uncheckable: string | nu
   const printed: Record<string, PrintedNumber> = {};
   const recomputed: Record<string, number | null> = {};
   if (count) Object.assign(printed, { successes: whole(count.successes), trials: whole(count.trials) });
-  if (percent) printed.percent = percent.number;
+  if (percent) printed[percent.fraction ? "proportion" : "percent"] = percent.fraction ?? percent.number;
   if (percent?.trials) printed.trials = whole(percent.trials);
   group.intervals.forEach((interval) => Object.assign(printed, { low: interval.low, high: interval.high }));
   if (group.limit) printed.limit = group.limit.limit;
@@ -26,9 +26,11 @@ export function judgeProportion(group: ProportionGroup, uncheckable: string | nu
   const findings: Finding[] = [];
   if (count && count.successes > count.trials) findings.push(moreThanAll(count));
   else if (count) {
-    recomputed.percent = (100 * count.successes) / count.trials;
+    const share = count.successes / count.trials;
+    if (percent?.fraction) recomputed.proportion = share;
+    else recomputed.percent = 100 * share;
     findings.push(...told(group, count));
-    if (percent) findings.push(judgePercent(group, count, percent.number));
+    if (percent) findings.push(judgePercent(group, count, percent));
     for (const interval of group.intervals)
       findings.push(judgeInterval(count, interval, uncheckable, recomputed, percent !== null));
     if (group.limit) findings.push(judgeLimit(count, group.limit, recomputed));
@@ -57,14 +59,16 @@ function told(group: ProportionGroup, count: CountFact): Finding[] {
   return [{ light: "fails", because, reproducedBy: [] }];
 }
 
-function judgePercent(group: ProportionGroup, count: CountFact, printed: PrintedNumber): Finding {
+function judgePercent(group: ProportionGroup, count: CountFact, { number, fraction }: PercentFact): Finding {
   const { successes, trials } = count;
-  const value = (100 * successes) / trials;
+  const printed = fraction ?? number;
+  const [factor, mark] = fraction ? [1, ""] : [100, "%"];
+  const value = (factor * successes) / trials;
   const rounding = roundingOf([[value, printed]]);
   if (rounding) {
     const tie = onTie(value, printed.decimals) ? `, on a rounding tie: both neighbours are right` : "";
     const how = rounding === "rounded" ? tie : `, ${rounding}`;
-    const because = `${successes} of ${trials} is ${exactText(value, printed.decimals)}%${how}.`;
+    const because = `${successes} of ${trials} is ${exactText(value, printed.decimals)}${mark}${how}.`;
     return {
       light: "holds",
       because,
@@ -76,9 +80,9 @@ function judgePercent(group: ProportionGroup, count: CountFact, printed: Printed
       ? " Was it rounded to tens?"
       : "";
   const right = fixed(value, printed.decimals);
-  const because = `${successes} of ${trials} is ${right}%, not ${asPrinted(printed)}%${countsThatFit(printed, trials)}. Which number is right?${ten}`;
+  const because = `${successes} of ${trials} is ${right}${mark}, not ${asPrinted(printed)}${mark}${countsThatFit(number, trials)}. Which number is right?${ten}`;
   const doubt = !group.sure || group.wholeFrom === "text";
-  const light = doubt && !alikely(value, printed.value) ? "cannot be checked" : "fails";
+  const light = doubt && !alikely((100 * value) / factor, number.value) ? "cannot be checked" : "fails";
   return { light, because, reproducedBy: [] };
 }
 

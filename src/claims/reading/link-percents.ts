@@ -149,15 +149,29 @@ function pairRuns(
     textAt(reading.cursor, first.from - 1) !== "("
   )
     return [];
-  return [pair(last, first, bracketed(reading, last, first))];
+  const percent = last.kind === "percent" ? last : (first as PercentFact);
+  const marked = percent.marked || (percent.fraction === undefined && reading.tokens.some(({ text }) => text === "%"));
+  return [pair(last, first, marked && sideBySide(reading, last, first))];
 }
 
-/** Side by side: in a bracket after the other, or after a comma within the same bracket. */
-function bracketed(reading: SentenceReading, last: Item, first: Item): boolean {
+/** In a bracket after the other, after a comma or colon, or joined by words that say it is the same thing. */
+function sideBySide(reading: SentenceReading, last: Item, first: Item): boolean {
   const before = textAt(reading.cursor, first.from - 1);
   if (["(", "[", "=", "\t", "/"].includes(before)) return true;
-  return first.from - last.to <= 2 && [",", ";", "or"].includes(before);
+  if (first.from - last.to <= 2 && [",", ";", ":", "or", "-", "—"].includes(before)) return true;
+  const words = reading.tokens.slice(last.to, first.from).map(({ text }) => text);
+  return words.some(
+    (word, i) =>
+      equating.has(word) || (word === "i" && words[i + 2] === "e") || (word === "that" && words[i + 1] === "is"),
+  );
 }
+
+/** Words between a count and its percentage that leave no other reading. */
+const equating = new Set(
+  "namely viz equivalent equal equals equating corresponding corresponds giving yielding representing amounting rate proportion".split(
+    " ",
+  ),
+);
 
 const breaks = new Set(
   "and but while whereas v vs versus compared than p κ kappa respectively above below exceeds exceeding excludes exclude limit least most up under over between".split(
@@ -165,15 +179,25 @@ const breaks = new Set(
   ),
 );
 
-/** True when only a few words stand between, none of which starts another statement. */
+/** True when only a few words stand between, none of which starts another statement; a closed bracket without facts is passed over. */
 export function adjacent(reading: SentenceReading, from: number, to: number, most: number): boolean {
-  if (to - from > most) return false;
+  const depth = reading.cursor.depth[to] ?? 0;
+  const opened = reading.cursor.depth[from - 1] ?? 0;
+  let words = 0;
   for (let i = from; i < to; i++) {
     const token = reading.tokens[i]!;
-    if (token.number || breaks.has(token.text)) return false;
+    const aside = (reading.cursor.depth[i] ?? 0) > Math.max(depth, opened);
+    if (token.number && !(aside && isName(reading, i))) return false;
+    if (aside) continue;
+    if (breaks.has(token.text)) return false;
+    words++;
   }
-  return true;
+  return words <= most;
 }
+
+/** A number that is a label, as in "Fig. 2": taken, and in no fact. */
+const isName = (reading: SentenceReading, i: number): boolean =>
+  reading.cursor.taken[i]! && !reading.facts.some(({ from, to }) => i >= from && i < to);
 
 /** "Of 47 fractures, 87% united": the sentence's leading whole is that of its bare percentages. */
 function withSentenceWhole(reading: SentenceReading, percent: PercentFact): PercentFact {

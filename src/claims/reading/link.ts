@@ -74,7 +74,10 @@ export function startOf(group: Group): number {
 
 function endOf(group: Group): number {
   if (group.kind === "estimate") return group.estimate.to;
-  return Math.max(...[group.count, group.percent].flatMap((fact) => (fact ? [fact.to] : [])));
+  const { count, percent } = group;
+  // "4 (6%; 95% CI 2 to 14) of 68": the interval stands inside the count.
+  if (count && percent && percent.from > count.from && percent.to < count.to) return percent.to;
+  return Math.max(...[count, percent].flatMap((fact) => (fact ? [fact.to] : [])));
 }
 
 /** Each run of intervals goes to the estimates just before it: one to the last, several to as many. */

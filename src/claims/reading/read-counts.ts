@@ -1,3 +1,4 @@
+import { countInBrackets, percentInBrackets } from "./count-brackets.js";
 import type { CountFact, PercentFact } from "./facts.js";
 import { type Cursor, countAt, percentEnd, take, textAt } from "./cursor.js";
 import { countsOthers, isCaseUnit, measures, unitAfter, unitOf } from "./units.js";
@@ -8,7 +9,12 @@ export function readCounts(cursor: Cursor): (CountFact | PercentFact)[] {
   for (let i = 0; i < cursor.tokens.length; i++) {
     if (cursor.taken[i]) continue;
     const found =
-      fraction(cursor, i) ?? ofForm(cursor, i) ?? eventForm(cursor, i) ?? allForm(cursor, i) ?? noneForm(cursor, i);
+      fraction(cursor, i) ??
+      ofForm(cursor, i) ??
+      percentForm(cursor, i) ??
+      eventForm(cursor, i) ??
+      allForm(cursor, i) ??
+      noneForm(cursor, i);
     if (!found) continue;
     for (const fact of found) {
       take(cursor, fact);
@@ -81,9 +87,9 @@ function ofForm(cursor: Cursor, i: number): Found {
       return percent ? [fact, percent] : [fact];
     }
     const bracket = percentInBrackets(cursor, at);
-    if (bracket) {
-      percent = bracket;
-      at = bracket.to + 1;
+    if (bracket && !percent) {
+      percent = bracket.percent;
+      at = bracket.to;
       continue;
     }
     const token = cursor.tokens[at];
@@ -91,6 +97,17 @@ function ofForm(cursor: Cursor, i: number): Found {
     at++;
   }
   return null;
+}
+
+/** "16% (4) of 68 arms", "16% (n = 4) of the 68". */
+function percentForm(cursor: Cursor, i: number): Found {
+  const found = countInBrackets(cursor, i);
+  const end = found ? ofEnd(cursor, found.to) : 0;
+  if (!found || end === 0) return null;
+  const trials = countAt(cursor, end);
+  if (trials === null || trials === 0 || measures(cursor, end + 1) || countsOthers(cursor, end + 1)) return null;
+  const fact = count(cursor, found.percent.to + 1, end + 1, "of", found.count, trials, unitAfter(cursor, end + 1));
+  return [fact, found.percent];
 }
 
 /** "42 successes in 51 fractures". */
@@ -103,14 +120,6 @@ function eventForm(cursor: Cursor, i: number): Found {
   const unit = unitAfter(cursor, at + 1);
   if (trials === null || trials < successes || !isCaseUnit(unit)) return null;
   return [count(cursor, i, at + 1, "of", successes, trials, unit)];
-}
-
-function percentInBrackets(cursor: Cursor, i: number): PercentFact | null {
-  if (textAt(cursor, i) !== "(") return null;
-  const number = cursor.tokens[i + 1]?.number;
-  const to = percentEnd(cursor, i + 2);
-  if (!number || to === i + 2 || textAt(cursor, to) !== ")") return null;
-  return { kind: "percent", from: i + 1, to, number: { ...number, unit: "percent" }, trials: null, unit: null };
 }
 
 const isYear = (cursor: Cursor, i: number): boolean => {

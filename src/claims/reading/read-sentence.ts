@@ -11,6 +11,7 @@ import { readMeans } from "./read-means.js";
 import { readParts } from "./read-parts.js";
 import { readPercents } from "./read-percents.js";
 import { readPValues } from "./read-p-values.js";
+import { readShares } from "./read-shares.js";
 import { readStatistics } from "./read-statistics.js";
 import { type CrossTable, readCrossTables } from "./read-tables.js";
 import { takeLabels } from "./take-labels.js";
@@ -35,15 +36,23 @@ export function readSentence(sentence: Sentence): SentenceReading {
     return { ...base, facts: [], crossTables: [], leftovers: [] };
   takeLabels(cursor);
   const crossTables = readCrossTables(cursor);
-  const facts: Fact[] = [
+  const first: Fact[] = [
     ...readLimits(cursor),
     ...readIntervals(cursor),
     ...readPValues(cursor),
     ...readKappas(cursor),
     ...readStatistics(cursor),
     ...readEffects(cursor),
-    ...readCounts(cursor),
+  ];
+  const counts = readCounts(cursor);
+  const facts: Fact[] = [
+    ...first,
+    ...counts,
     ...readMeans(cursor),
+    ...readShares(
+      cursor,
+      counts.filter((fact) => fact.kind === "count"),
+    ),
     ...readPercents(cursor),
     ...readParts(cursor),
   ].toSorted((a, b) => a.from - b.from);

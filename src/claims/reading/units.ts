@@ -52,13 +52,19 @@ export const measures = (cursor: Cursor, at: number): boolean => {
 };
 
 const people = new Set(
-  "observer observers rater raters surgeon surgeons centre centres center centers hospital hospitals author authors group groups series study studies technique techniques reviewer reviewers grades types categories cohorts arms variables outcomes tests".split(
+  "observer observers rater raters surgeon surgeons centre centres center centers hospital hospitals author authors group groups series study studies technique techniques reviewer reviewers grades types categories cohorts variables outcomes tests".split(
     " ",
   ),
 );
 
-/** Things counted that are no cases: raters, groups, hospitals. */
+const trialWords = new Set(
+  "study treatment trial intervention control comparison parallel randomised randomized".split(" "),
+);
+
+/** Things counted that are no cases: raters, groups, hospitals, the arms of a trial. */
 export const countsOthers = (cursor: Cursor, at: number): boolean => {
-  for (let i = at; i < at + 3; i++) if (people.has(textAt(cursor, i))) return true;
+  for (let i = at; i < at + 3; i++)
+    if (people.has(textAt(cursor, i)) || (textAt(cursor, i) === "arms" && trialWords.has(textAt(cursor, i - 1))))
+      return true;
   return false;
 };
