@@ -1,3 +1,4 @@
+import { askTables } from "./ask-tables.js";
 import type { Redact } from "./quarantine.js";
 import type { SheetIssue } from "./sheet-error.js";
 import { isCase, isNoCase, leaveHidden, lineId } from "./table/apply-line-answers.js";
@@ -21,6 +22,7 @@ export function askFile(
     ...aboutLook(sheet, found, redact),
     ...aboutName(sheet.file, redact),
     ...aboutParts(sheet, found),
+    ...askTables(found, redact),
     ...aboutLines(found, redact),
   ];
   const issues = all.flatMap(({ id, choices }): SheetIssue[] => {

@@ -21,7 +21,7 @@ export function countCells(
   lines.forEach(({ row }, i) => {
     if (dropped.has(i)) return;
     positions.forEach((c, k) => {
-      if (c >= row.cells.length || roles[k] === "identifier") return;
+      if (row.cells[c] === undefined || roles[k] === "identifier") return;
       if (columns[k]!.openLines.has(i) || (blocked.size > 0 && blocked.has(`${i} ${k}`))) asked++;
       else understood++;
     });

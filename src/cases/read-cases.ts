@@ -1,4 +1,5 @@
 import { askFile } from "./ask-file.js";
+import { joinTables, partOfCases, rightTableId } from "./ask-tables.js";
 import { askRepeats } from "./ask-repeats.js";
 import { askOverflow } from "./checks/ask-overflow.js";
 import { checkDraft } from "./checks/check-draft.js";
@@ -14,10 +15,12 @@ import { assignRoles } from "./table/assign-roles.js";
 import { distinctCells } from "./table/distinct-cells.js";
 import { findTable, type FoundTable } from "./table/find-table.js";
 import { headingRoles } from "./table/heading-words.js";
+import { codesOf, findKeys, keyFor } from "./table/find-keys.js";
 import { guessRoles } from "./table/guess-roles.js";
 import { identifyCases } from "./table/identify-cases.js";
 import type { Answers, CaseTable, RawSheet, Role, SetAside } from "./types.js";
 import { columnFacts, type Distinct } from "./values/column-facts.js";
+import { keySuits } from "./values/read-by-key.js";
 import { readColumns, type Unread } from "./values/read-columns.js";
 import { latestYearNamed } from "./values/latest-year.js";
 
@@ -91,7 +94,10 @@ interface Prepared {
 
 /** Names, roles and facts of the columns, and what of the identifiers must not be shown. */
 function prepare(sheet: RawSheet, options: ReadCasesOptions): Prepared {
-  const first = findTable(sheet);
+  const answers = options.answers ?? {};
+  const first = findTable(sheet, {
+    keepRight: Object.hasOwn(answers, rightTableId) && answers[rightTableId] === partOfCases,
+  });
   if (first.lines.length === 0)
     throw new SheetError(sheet.file, [{ rule: "holds no cases; expected a heading row and one row a case" }]);
   const { lines } = first;
@@ -102,12 +108,17 @@ function prepare(sheet: RawSheet, options: ReadCasesOptions): Prepared {
   const positions = first.names.flatMap((name, c) => (name === "" ? [] : [c]));
   const names = positions.map((c) => first.names[c]!);
   const cells: readonly (readonly Distinct[])[] = positions.map((c) => distinctCells(lines, c));
-  const roles = assignRoles(guessRoles(names, cells, lines.length), names, options.roles, sheet.file);
+  const keys = findKeys(first);
+  const roles = assignRoles(guessRoles(names, cells, lines.length, keys), names, options.roles, sheet.file);
   const withheld = roles.flatMap((role, k) => (role === "identifier" ? cells[k]!.map(({ text }) => text) : []));
   const latest = options.today ? Number(options.today.slice(0, 4)) : latestYearNamed(cells);
-  const facts = names.map((name, k) => columnFacts(name, roles[k]!, cells[k]!, sheet, latest));
+  const facts = names.map((name, k) => {
+    const key = keyFor(name, codesOf(cells[k]!), keys);
+    const found = columnFacts(name, roles[k]!, cells[k]!, sheet, latest);
+    return key && keySuits(key, roles[k]!) ? { ...found, key } : found;
+  });
   const redact = quarantine(withheld);
-  const found = applyLineAnswers(first, options.answers ?? {}, redact);
+  const found = applyLineAnswers(joinTables(first, answers, redact), answers, redact);
   const unread = { sheet, lines: found.lines, names, roles, facts, positions, cases: [] };
   return { unread: { ...unread, cases: identified(unread) }, redact, found };
 }

@@ -60,7 +60,6 @@ test("S2: totals, averages and notes under the data change nothing", async () =>
 
 test.each([
   ["a total without a word", ",13,,2,165\n", 1],
-  ["a small table beneath", "\n\nGrade,n,,,\nII,2,,,\n", 2],
   ["a year between the cases", "2019,,,,\nH3,12,II,Y,160\n", 1],
 ])("S2: %s is set aside and asked about", async (_, lines, doubtful) => {
   const table = await ofText(`ID,Age,Grade,Success,Elev\nH1,12,II,Y,170\nH2,14,III,Y,160\nH4,14,III,N,160\n${lines}`);

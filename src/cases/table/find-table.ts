@@ -3,6 +3,9 @@ import type { RawRow, RawSheet, SetAside } from "../types.js";
 import { findHeading } from "./find-heading.js";
 import { headingRole } from "./heading-words.js";
 import { nameColumns } from "./name-columns.js";
+import { commonShapes } from "./line-shapes.js";
+import { rightTable, type RightTable } from "./right-table.js";
+import { secondTables } from "./second-tables.js";
 import { doubtful, sortLines } from "./sort-lines.js";
 
 /** One line of the table: the raw row and its cleaned texts, one for each column of the sheet. */
@@ -18,6 +21,8 @@ export interface FoundTable {
   readonly names: readonly string[];
   readonly lines: readonly Line[];
   readonly setAside: readonly AsideLine[];
+  /** Other tables of the sheet, which are no cases unless a person says so. */
+  readonly tables: readonly AsideTable[];
 }
 
 /** A line that is no case, with the reason; `doubtful` when a person should confirm it. */
@@ -26,28 +31,100 @@ export interface AsideLine extends SetAside {
   readonly doubtful: boolean;
 }
 
-/** Finds heading and cases of a sheet; lines that are neither are set aside with the reason. */
-export function findTable(sheet: RawSheet): FoundTable {
+/** Another table of the sheet: below the cases, or to their right after an empty column. */
+export interface AsideTable {
+  readonly place: "below" | "right";
+  /** Names of its columns by position, where its first line or the heading of the cases gives them. */
+  readonly names: readonly string[];
+  readonly lines: readonly Line[];
+  /** Its heading, or else its first line, in words. */
+  readonly text: string;
+  /** The line above it when that is a single cell, else "". */
+  readonly title: string;
+}
+
+/**
+ * Finds heading and cases of a sheet; lines that are neither are set aside with the reason.
+ * @param options.keepRight true when a table to the right is known to be part of the cases
+ */
+export function findTable(sheet: RawSheet, options: { readonly keepRight?: boolean } = {}): FoundTable {
   const grid = sheet.rows.map((row) => row.cells.map((cell) => cleanText(cell.text)));
   const heading = findHeading(grid.slice(0, 500));
   const headingNumbers = heading.rows.map((r) => sheet.rows[r]!.number);
   const headingTexts = heading.rows.map((r) => grid[r]!);
-  const names = nameColumns(headingTexts, headingNumbers, sheet.merges);
+  const named = nameColumns(headingTexts, headingNumbers, sheet.merges);
   const top = heading.rows.at(-1) ?? -1;
+  const below = grid.slice(top + 1);
+  const idColumn = idColumnOf(named);
   const width =
-    names.filter((name) => name !== "").length || Math.max(0, ...grid.slice(0, 500).map((row) => row.length));
-  const reasons = sortLines(grid.slice(top + 1), { heading: headingTexts, idColumn: idColumnOf(names), width });
+    named.filter((name) => name !== "").length || Math.max(0, ...grid.slice(0, 500).map((row) => row.length));
+  const context = { heading: headingTexts, idColumn, width, shapes: commonShapes(below, idColumn) };
+  const seconds = heading.rows.length === 0 ? [] : secondTables(below, context);
+  const elsewhere = new Set(seconds.flatMap(({ lines }) => lines));
+  const main = seconds.length === 0 ? below : below.map((texts, i) => (elsewhere.has(i) ? [] : texts));
+  const right =
+    options.keepRight || heading.rows.length === 0 ? undefined : rightTable(named, main, grid.slice(0, top));
+  const names = right ? named.slice(0, right.from) : named;
+  const cut = right ? main.map((texts) => texts.slice(0, right.from)) : main;
+  const reasons = sortLines(cut, right ? { ...context, width: names.filter((name) => name !== "").length } : context);
 
   const lines: Line[] = [];
   const setAside: AsideLine[] = [];
   sheet.rows.forEach((row, r) => {
     if (heading.rows.includes(r)) return;
-    const line = { row, texts: grid[r]! };
-    const why = r < top ? reasonAbove(line.texts) : reasons[r - top - 1];
-    if (why === undefined) lines.push(line);
-    else setAside.push({ row: row.number, text: lineText(line.texts), why, line, doubtful: doubtful.has(why) });
+    const i = r - top - 1;
+    const texts = r > top && !elsewhere.has(i) ? cut[i]! : grid[r]!;
+    const why = r < top ? reasonAbove(texts) : elsewhere.has(i) ? tableBelow : reasons[i];
+    if (why === undefined) lines.push({ row, texts });
+    else {
+      const whole = { row, texts: grid[r]! };
+      const reason = why === "blank line" && lineText(whole.texts) !== "" ? tableRight : why;
+      setAside.push({
+        row: row.number,
+        text: lineText(whole.texts),
+        why: reason,
+        line: whole,
+        doubtful: doubtful.has(why),
+      });
+    }
   });
-  return { headingRows: headingNumbers, names: fillNames(names, lines), lines, setAside };
+  const lineOf = (i: number): Line => ({ row: sheet.rows[top + 1 + i]!, texts: below[i]! });
+  const tables = seconds.map(({ lines: held, headed }) =>
+    tableOf("below", held.map(lineOf), { headed, title: titleAbove(below, held[0]!) }),
+  );
+  if (right) tables.push(tableAt(right, named, right.lines.map(lineOf)));
+  return { headingRows: headingNumbers, names: fillNames(names, lines), lines, setAside, tables };
+}
+
+const tableBelow = "another table, below the cases";
+const tableRight = "another table, to the right of the cases";
+
+function tableOf(
+  place: AsideTable["place"],
+  lines: readonly Line[],
+  { headed, title }: { readonly headed: boolean; readonly title: string },
+): AsideTable {
+  const text = lineText(lines[0]!.texts);
+  return headed
+    ? { place, title, names: lines[0]!.texts, lines: lines.slice(1), text }
+    : { place, title, names: [], lines, text };
+}
+
+/** The line above a table when it is a single cell. */
+function titleAbove(below: readonly (readonly string[])[], first: number): string {
+  let i = first - 1;
+  while (i >= 0 && lineText(below[i]!) === "") i--;
+  const held = (below[i] ?? []).filter((text) => text !== "");
+  return held.length === 1 ? held[0]! : "";
+}
+
+/** A table to the right has its names in the heading of the cases, or else in its own first line. */
+function tableAt({ from }: RightTable, named: readonly string[], held: readonly Line[]): AsideTable {
+  const lines = held.map(({ row, texts }) => ({ row, texts: texts.map((text, c) => (c < from ? "" : text)) }));
+  const names = named.map((name, c) => (c < from ? "" : name.replace(/ \(\d+\)$/, "")));
+  if (names.every((name) => name === ""))
+    return tableOf("right", lines, { headed: !/(^|\| )\S{1,2}( \||$)/.test(lineText(lines[0]!.texts)), title: "" });
+  return { place: "right", title: "", names, lines, text: lineText(names) };
 }
 
 function reasonAbove(texts: readonly string[]): string {

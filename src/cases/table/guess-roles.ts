@@ -1,5 +1,6 @@
 import type { Role } from "../types.js";
 import { cellLook } from "./cell-look.js";
+import { codesOf, keyFor, type CodeKey } from "./find-keys.js";
 import { headingRoles, plainHeading } from "./heading-words.js";
 import { readYesNo } from "../values/read-yes-no.js";
 import { readMissing } from "../values/read-missing.js";
@@ -17,10 +18,15 @@ function countOf(cells: readonly Distinct[]): number {
 const single: readonly Role[] = ["id", "child", "side", "sex", "firstTechnique", "finalTechnique"];
 
 /** Guesses what each column holds from the words of its heading, checked against its values. Index is the column's. */
-export function guessRoles(names: readonly string[], all: readonly (readonly Distinct[])[], allRows: number): Role[] {
+export function guessRoles(
+  names: readonly string[],
+  all: readonly (readonly Distinct[])[],
+  allRows: number,
+  keys: readonly CodeKey[] = [],
+): Role[] {
   const columns = all.map((cells) => (cells.length > sampled ? cells.slice(0, sampled) : cells));
   const rows = Math.min(allRows, Math.max(sampled, ...columns.map(countOf)));
-  const roles = names.map((name, c) => checked(byHeading(name), name, columns[c]!, rows));
+  const roles = names.map((name, c) => checked(byHeading(name), name, columns[c]!, rows, keys));
   markRaters(names, columns, roles);
   if (!roles.includes("id")) promoteId(names, columns, roles, rows);
   const graded = roles.some((role, c) => role === "grade" && !typed.test(plainHeading(names[c]!)));
@@ -42,11 +48,27 @@ function byHeading(name: string): readonly Role[] {
 }
 
 /** The likeliest role whose kind of values the column holds. */
-function checked(candidates: readonly Role[], name: string, cells: readonly Distinct[], rows: number): Role {
+function checked(
+  candidates: readonly Role[],
+  name: string,
+  cells: readonly Distinct[],
+  rows: number,
+  keys: readonly CodeKey[],
+): Role {
   const values = cells.filter(({ text }) => text !== "" && !readMissing(text));
   if (candidates[0] === "identifier" || identifying(values, rows, candidates[0])) return "identifier";
-  const role = candidates.find((each) => each !== "identifier" && each !== "other" && fits(each, name, values));
+  const meant = decoded(name, values, keys);
+  const role = candidates.find(
+    (each) =>
+      each !== "identifier" && each !== "other" && (fits(each, name, values) || (meant && fits(each, name, meant))),
+  );
   return role ?? byValues(values, rows, candidates.length > 0);
+}
+
+/** The values as the sheet's own key explains them, where it has one for the column. */
+function decoded(name: string, values: readonly Distinct[], keys: readonly CodeKey[]): Distinct[] | undefined {
+  const key = keyFor(name, codesOf(values), keys);
+  return key && values.map((value) => ({ ...value, text: key.meanings.get(value.text.toLowerCase()) ?? value.text }));
 }
 
 function fits(role: Role, name: string, values: readonly Distinct[]): boolean {

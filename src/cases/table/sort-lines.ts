@@ -1,10 +1,13 @@
 import { cellLook } from "./cell-look.js";
+import { remarkLead, repeatsHeading, shape, totalLead } from "./line-shapes.js";
 
 /** Why a line below the heading is no case; undefined for a case. */
 export interface LineContext {
   readonly heading: readonly (readonly string[])[];
   /** Index of the column that names cases, if any. */
   readonly idColumn: number | undefined;
+  /** Patterns of the case numbers. */
+  readonly shapes: ReadonlySet<string>;
   /** Number of named columns. */
   readonly width: number;
 }
@@ -15,18 +18,12 @@ const beneath = "below the end of the cases";
 /** Reasons that a person should confirm. */
 export const doubtful: ReadonlySet<string> = new Set([loose, single, beneath]);
 
-const total =
-  /^(grand |sub ?-?)?(totals?|sum|means?|average|avg|median|sd|s\.d\.|std\.?|st\.? ?dev\.?|standard deviation|min(imum)?|max(imum)?|range|count|number|n ?= ?\d.*|n|%|per ?cent(age)?|overall|all( cases| patients| limbs)?|summe|gesamt|mittelwert|durchschnitt|schnitt|moyenne|somme|promedio|media|totale|iqr|quartiles?)(?![a-z])[^a-z]*( .{0,30})?$/i;
-const remark =
-  /^([*†‡§#•]|note|nb\b|n\.b\.|key\b|legend|source|abbrev|footnote|updated|version|red\b|green\b|yellow\b|\w+ ?= ?\w+)/i;
-
 /** Sorts the lines below the heading in reading order: the reason why each is no case, or undefined. */
 export function sortLines(lines: readonly (readonly string[])[], context: LineContext): (string | undefined)[] {
-  const shapes = commonShapes(firstBlock(lines), context.idColumn);
   const words = wordColumns(lines, context.idColumn);
   let below = false;
   return lines.map((line) => {
-    const why = reasonAgainst(line, { ...context, shapes, words }, below);
+    const why = reasonAgainst(line, { ...context, words }, below);
     if (why !== undefined && why !== "heading repeated") below = true;
     if (why === undefined) below = false;
     return why;
@@ -35,11 +32,11 @@ export function sortLines(lines: readonly (readonly string[])[], context: LineCo
 
 function reasonAgainst(
   line: readonly string[],
-  context: LineContext & { readonly shapes: ReadonlySet<string>; readonly words: readonly number[] },
+  context: LineContext & { readonly words: readonly number[] },
   below: boolean,
 ): string | undefined {
   const id = context.idColumn === undefined ? "" : (line[context.idColumn] ?? "");
-  if (context.heading.some((heading) => repeats(line, heading))) return "heading repeated";
+  if (context.heading.some((heading) => repeatsHeading(line, heading))) return "heading repeated";
   const known = id !== "" && context.shapes.has(shape(id));
   if (known) return undefined;
   const filled = line.flatMap((text, c) => (text === "" ? [] : [c]));
@@ -47,12 +44,12 @@ function reasonAgainst(
   const lead = line[filled[0]!]!;
   const rest = filled.slice(1).map((c) => cellLook(line[c]!));
   const figures = rest.filter((look) => look === "number" || look === "code").length;
-  if (total.test(lead) && !/= ?\p{L}/u.test(lead) && figures >= rest.length * 0.7)
+  if (totalLead.test(lead) && !/= ?\p{L}/u.test(lead) && figures >= rest.length * 0.7)
     return "total or average, not a case";
   const alone = filled.length === 1 && context.width > 2;
   if (id !== "" && looksLikeId(id)) return alone && context.shapes.size > 0 ? single : undefined;
   const few = filled.length <= Math.max(1, context.width * 0.25) && context.width > 2;
-  if (few && remark.test(lead)) return "note, not a case";
+  if (few && remarkLead.test(lead)) return "note, not a case";
   if (few && filled.length === 1 && ["sentence", "word"].includes(cellLook(lead)))
     return "note or sub-heading, not a case";
   if (context.idColumn !== undefined && id === "") {
@@ -62,23 +59,6 @@ function reasonAgainst(
     if (few && filled.length === 1) return single;
   }
   return below && filled.length <= context.width * 0.5 ? beneath : undefined;
-}
-
-function repeats(line: readonly string[], heading: readonly string[]): boolean {
-  let names = 0;
-  let same = 0;
-  for (let c = 0; c < heading.length; c++) {
-    if (heading[c] === "") continue;
-    names++;
-    if (line[c] === heading[c]) same++;
-  }
-  return names > 1 && same > names * 0.6;
-}
-
-/** The lines before the first blank one, when they are enough to know the pattern of the case numbers by. */
-function firstBlock(lines: readonly (readonly string[])[]): readonly (readonly string[])[] {
-  const end = lines.findIndex((line) => line.every((text) => text === ""));
-  return end >= 3 ? lines.slice(0, end) : lines;
 }
 
 /** Columns that hold words or codes in most lines, as grades and sides do: a line of totals leaves them empty. */
@@ -97,25 +77,6 @@ function wordy(text: string): boolean {
   return look === "word" || look === "code";
 }
 
-/** Letters and digits of a case number as a pattern: "H020b" gives "A9A". */
-export function shape(text: string): string {
-  return text.replace(/\p{L}+/gu, "A").replace(/\d+/g, "9");
-}
-
 function looksLikeId(text: string): boolean {
   return /\d/.test(text) && text.length <= 20 && text.split(" ").length <= 2 && !/[=:*]/.test(text);
-}
-
-/** Patterns of case numbers that at least two lines, and one in ten, share. */
-function commonShapes(lines: readonly (readonly string[])[], idColumn: number | undefined): ReadonlySet<string> {
-  const counts = new Map<string, number>();
-  let named = 0;
-  if (idColumn === undefined) return new Set();
-  for (const line of lines) {
-    const text = line[idColumn] ?? "";
-    if (text === "" || total.test(text) || line.filter((each) => each !== "").length < 2) continue;
-    named++;
-    counts.set(shape(text), (counts.get(shape(text)) ?? 0) + 1);
-  }
-  return new Set([...counts].filter(([, count]) => count >= 2 && count >= named / 10).map(([key]) => key));
 }

@@ -4,6 +4,7 @@ import type { SheetIssue } from "../sheet-error.js";
 import type { CaseName } from "../table/identify-cases.js";
 import type { Line } from "../table/find-table.js";
 import type { Answers, LogEntry, Question, RawCell, Role, Value } from "../types.js";
+import { readByKey } from "./read-by-key.js";
 import { readers } from "./readers.js";
 import { settleColumn } from "./settle-column.js";
 import type { ColumnFacts, Reading } from "./reading.js";
@@ -62,7 +63,8 @@ const excusedBlank: Reading = {
 /** Reads a column once per different text. */
 export function readColumn(lines: readonly Line[], task: ColumnTask): ReadColumn {
   const { position, role, facts } = task;
-  const reader = readers[role];
+  const read = (text: string, cell: RawCell): Reading =>
+    (facts.key && readByKey(text, role, facts, cell, task.answers)) ?? readers[role](text, facts, cell);
   const groups: Group[] = [];
   const known = new Map<string, number>();
   const perLine = new Uint32Array(lines.length);
@@ -76,7 +78,7 @@ export function readColumn(lines: readonly Line[], task: ColumnTask): ReadColumn
     if (at === undefined) {
       at = groups.length;
       known.set(key, at);
-      const reading = covered ? coveredCell : excused ? excusedBlank : reader(text, facts, cell);
+      const reading = covered ? coveredCell : excused ? excusedBlank : read(text, cell);
       groups.push(groupOf(reading, covered ? "" : cell.text, covered ? "" : text));
     }
     const group = groups[at]!;

@@ -1,3 +1,4 @@
+import type { CodeKey } from "../table/find-keys.js";
 import type { RawCell, Value } from "../types.js";
 
 /** One way to answer a question about a cell, and what the cell then means. */
@@ -44,6 +45,8 @@ export interface ColumnFacts {
   /** First and last certain date, for serial numbers. */
   readonly span: { readonly first: string; readonly last: string } | undefined;
   readonly kind: "text" | "workbook";
+  /** The sheet's own key to the codes of the column. */
+  readonly key?: CodeKey;
 }
 
 /** Facts of a column of which nothing is known. */
