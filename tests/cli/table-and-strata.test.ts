@@ -3,6 +3,7 @@ import { afterEach, expect, it, vi } from "vitest";
 import { command as strata } from "../../src/cli/commands/strata.js";
 import { command as table } from "../../src/cli/commands/table.js";
 import { operandsFirst } from "../../src/cli/operands-first.js";
+import { r } from "../r.js";
 
 afterEach(() => {
   vi.restoreAllMocks();
@@ -62,6 +63,23 @@ it("table: says where a large table's p comes from", async () => {
   expect(text).toMatch(
     /estimated from 100000 random tables \(seed 7\); the exact p lies between 0\.\d{5} and 0\.\d{5}/,
   );
+});
+
+it("table: waits for the exact test of a table that takes longer, and says so on standard error", async () => {
+  const rows = "10 12 11 9 13; 9 14 12 11 8; 12 9 10 14 12; 11 13 9 10 12";
+  let said = "";
+  vi.spyOn(process.stderr, "write").mockImplementation((text) => {
+    said += String(text);
+    return true;
+  });
+  const result = await json("table", rows);
+  expect(said).toBe("table: trying the exact test on a large table, which may take some seconds\n");
+  expect(result.fisherFreemanHalton).toMatchObject({ method: "exact Fisher-Freeman-Halton (network)" });
+  // R draws random tables here: five of its standard errors are allowed.
+  const counts = `matrix(c(${rows.replaceAll(/[; ]+/g, ",")}), 4, byrow = TRUE)`;
+  const [drawn] = await r(`set.seed(3); fisher.test(${counts}, simulate.p.value = TRUE, B = 1e5)$p.value`);
+  const p = result.fisherFreemanHalton!.p as number;
+  expect(Math.abs(p - drawn!)).toBeLessThan(5 * Math.sqrt((p * (1 - p)) / 1e5));
 });
 
 it("table: answers people in sentences", async () => {

@@ -28,10 +28,11 @@ export const command: Subcommand = {
         const { readRows } = await import("../counts/read-rows.js");
         const { analyseTable } = await import("../counts/analyse-table.js");
         const { tableText } = await import("../counts/table-text.js");
-        const analysis = analyseTable(readRows("table", text), {
-          seed: options.seed,
-          simulated: options.randomTables,
-        });
+        const analysis = analyseTable(
+          readRows("table", text),
+          { seed: options.seed, simulated: options.randomTables },
+          () => process.stderr.write("table: trying the exact test on a large table, which may take some seconds\n"),
+        );
         present(analysis, options, () => tableText(analysis));
       });
   },

@@ -4,11 +4,21 @@ import { tableChiSquare } from "../../stats/tables/table-chi-square.js";
 import { cochranArmitage } from "../../stats/trend/cochran-armitage.js";
 import { exactTrend } from "../../stats/trend/exact-trend.js";
 
-/** What `denominator table` prints. */
-export function analyseTable(table: readonly (readonly number[])[], options: FreemanHaltonOptions) {
+/** Steps of the exact test that a person at a terminal waits for: some seconds. */
+const LONG_WORK = 2e8;
+
+/**
+ * What `denominator table` prints.
+ * @param onWait called before an exact test that takes some seconds
+ */
+export function analyseTable(
+  table: readonly (readonly number[])[],
+  options: Omit<FreemanHaltonOptions, "workLimit">,
+  onWait: () => void = () => {},
+) {
   if (table.every((row) => row.every((count) => count === 0)))
     throw new InputError("table: there must be at least one case, got 0 in every cell");
-  const { table: _rows, ...freemanHalton } = fisherFreemanHalton(table, options);
+  const { table: _rows, ...freemanHalton } = exactIfAtAll(table, options, onWait);
   const { table: _same, ...chiSquare } = tableChiSquare(table);
   return {
     table,
@@ -16,6 +26,18 @@ export function analyseTable(table: readonly (readonly number[])[], options: Fre
     chiSquare,
     ...(table[0]!.length === 2 && { trend: trendOf(table) }),
   };
+}
+
+/** The exact test when it is quick or can be waited for, else random tables. */
+function exactIfAtAll(
+  table: readonly (readonly number[])[],
+  options: Omit<FreemanHaltonOptions, "workLimit">,
+  onWait: () => void,
+) {
+  const quick = fisherFreemanHalton(table, options);
+  if (quick.method !== "Monte Carlo Fisher-Freeman-Halton") return quick;
+  onWait();
+  return fisherFreemanHalton(table, { ...options, workLimit: LONG_WORK });
 }
 
 export type TableAnalysis = ReturnType<typeof analyseTable>;

@@ -35,7 +35,7 @@ export interface NoFreemanHalton extends FreemanHalton {
 }
 
 export interface FreemanHaltonOptions {
-  /** Most steps of the exact computation before random tables take over; default 6,000,000, about half a second. */
+  /** Most steps of the exact computation before random tables take over; default 20,000,000, about half a second. */
   readonly workLimit?: number;
   /** Random tables to draw when the exact computation is too large; default 100,000. */
   readonly simulated?: number;
@@ -60,7 +60,7 @@ export function fisherFreemanHalton(
   options: FreemanHaltonOptions = {},
 ): ExactFreemanHaltonResult | SimulatedFreemanHaltonResult | NoFreemanHalton {
   requireOptions("fisherFreemanHalton", options, ["workLimit", "simulated", "seed"]);
-  const { workLimit = 6e6, simulated = 100_000, seed = 1 } = options;
+  const { workLimit = 2e7, simulated = 100_000, seed = 1 } = options;
   requireContingency("fisherFreemanHalton", table);
   if (!(workLimit >= 0)) throw new RangeError(`fisherFreemanHalton: workLimit must be at least 0, got ${workLimit}`);
   if (!(Number.isSafeInteger(simulated) && simulated >= 1))
