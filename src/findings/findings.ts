@@ -61,6 +61,7 @@ export function findingsOf(
   const ladder = ledger.ladders[success]!;
   const rung = (name: Denominator["name"]): LedgerCase[] => ladder.find((one) => one.name === name)!.cases.map(caseOf);
   const [analysed, eligible] = [rung("analysed"), rung("eligible")];
+  const inAnalysis = new Set(analysed.map(({ id }) => id));
   const asked = new Set(ledger.entryAsked);
   const rates: RateOptions = { unit: ledger.unit, level, mayLeave: ({ id }) => asked.has(id) };
   return {
@@ -78,7 +79,7 @@ export function findingsOf(
     limb: ledger.unit === "child" ? "child" : plan.limb,
     success: { kind: success, says: rule.says, primary: success === plan.primary },
     openQuestions: table.questions.filter(({ rows }) => rows.length > 0).length,
-    cases: ledger.cases.map((one) => caseCard(one, new Set(analysed.map(({ id }) => id)), judgementOf)),
+    cases: ledger.cases.map((one) => caseCard(one, inAnalysis, judgementOf)),
     who: { ladder, bilateralChildren: bilateral(analysed) },
     howOften: howOften(analysed, ledger.grades, judgementOf, rates),
     comparison:
