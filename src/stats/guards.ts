@@ -1,12 +1,19 @@
 /** Throws unless `0 <= successes <= trials`, `trials >= 1`, both integers below 2^53. */
 export function requireCount(caller: string, successes: number, trials: number, name = ""): void {
+  if (
+    Number.isSafeInteger(trials) &&
+    Number.isSafeInteger(successes) &&
+    successes >= 0 &&
+    successes <= trials &&
+    trials > 0
+  )
+    return;
   const of = name ? `${name}.` : "";
   if (!(Number.isSafeInteger(trials) && trials >= 1))
     throw new RangeError(`${caller}: ${of}trials must be an integer of at least 1, got ${trials}`);
-  if (!(Number.isSafeInteger(successes) && successes >= 0 && successes <= trials))
-    throw new RangeError(
-      `${caller}: ${of}successes must be an integer from 0 to ${of}trials (${trials}), got ${successes}`,
-    );
+  throw new RangeError(
+    `${caller}: ${of}successes must be an integer from 0 to ${of}trials (${trials}), got ${successes}`,
+  );
 }
 
 /** Throws unless the level lies strictly between 0 and 1. */
