@@ -1,4 +1,5 @@
 import { firstSliders, type Sliders } from "../../src/findings/club/club-findings.js";
+import type { EveningFile } from "../../src/findings/club/evening-file.js";
 import { highSteps } from "../../src/findings/club/grade-mix-play.js";
 import { mostBothHigh } from "../../src/findings/club/prevalence-play.js";
 import { choice, levelSlider } from "../../src/notebook/controls.js";
@@ -36,7 +37,7 @@ export function clubControls(notebook: Notebook<JournalClub>) {
       lost.show(lostPlay.lost);
       const names = series.series.map(({ card }) => card.name);
       const grades = (chosen?.grades ?? []).map((one) => one.grade);
-      const now = JSON.stringify([names, grades]);
+      const now = JSON.stringify([names, grades, chosen?.card.name, grade]);
       if (now === listed) return;
       listed = now;
       const had = asked.contains(document.activeElement) ? document.activeElement!.id : "";
@@ -83,7 +84,17 @@ export function clubControls(notebook: Notebook<JournalClub>) {
       element("div", { class: "control" }, element("label", { for: "take-home-text" }, "We will"), takeHome),
     ],
   };
-  return { controlsOf: (id: string): readonly HTMLElement[] => byId[id] ?? [] };
+  return {
+    controlsOf: (id: string): readonly HTMLElement[] => byId[id] ?? [],
+    /** What a saved evening asks about, and what it took home. */
+    take({ series, grade, takeHome: typed }: Pick<EveningFile, "series" | "grade" | "takeHome">): void {
+      move({ lost: null });
+      notebook.set("series", series);
+      notebook.set("grade", grade);
+      takeHome.value = typed;
+      notebook.set("takeHome", typed);
+    },
+  };
 }
 
 const plain = (text: string) => ({ value: text, text });

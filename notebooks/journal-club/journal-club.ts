@@ -1,5 +1,6 @@
 import { clubPictures } from "../../src/charts/pictures/club/club-pictures.js";
 import type { SectionPicture } from "../../src/charts/section-pictures.js";
+import { checkText, type CheckedText } from "../../src/claims/check-text.js";
 import type { Appraisal, Periods } from "../../src/findings/appraisal/appraisal.js";
 import { clubFindings, firstSliders, type ClubFindings, type Sliders } from "../../src/findings/club/club-findings.js";
 import type { PaperCard } from "../../src/findings/series/paper-card.js";
@@ -22,6 +23,8 @@ export interface JournalClub {
   series: string | null;
   /** The grade the room is asked about; null: all. */
   grade: string | null;
+  /** What the paper says of itself, as pasted. */
+  text: string;
   vote: Vote;
   beliefWidth: BeliefFindings["width"];
   sliders: Sliders;
@@ -29,6 +32,7 @@ export interface JournalClub {
   takeHome: string;
   appraisal: Appraisal;
   periods: Periods;
+  claims: PastedClaims;
   findings: ClubFindings;
   screens: readonly Screen[];
   pictures: readonly SectionPicture[];
@@ -36,6 +40,12 @@ export interface JournalClub {
   appraised: Section;
   /** Everything the page shows, at one time. */
   evening: Evening;
+}
+
+/** The pasted text with its claims; null while it is blank. */
+export interface PastedClaims {
+  readonly text: string;
+  readonly checked: CheckedText | null;
 }
 
 export interface Evening {
@@ -48,12 +58,21 @@ export interface Evening {
 
 const cell = cellsOf<JournalClub>();
 
-/** The notebook, starting from the cards given. */
-export const journalClub = (cards: readonly PaperCard[], note: string, grade: string | null) => [
+/** What the page shows before anything is typed. */
+export interface FirstEvening {
+  readonly cards: readonly PaperCard[];
+  readonly note: string;
+  readonly grade: string | null;
+  readonly text: string;
+}
+
+/** The notebook, starting from the cards and the text given. */
+export const journalClub = ({ cards, note, grade, text }: FirstEvening) => [
   cell("cards", [], () => cards),
   cell("note", [], () => note),
   cell("series", [], () => null),
   cell("grade", [], () => grade),
+  cell("text", [], () => text),
   cell("vote", [], () => ({ kind: "hands", before: noHands, after: noHands }) as const),
   cell("beliefWidth", [], () => "hands" as const),
   cell("sliders", [], () => firstSliders),
@@ -67,9 +86,17 @@ export const journalClub = (cards: readonly PaperCard[], note: string, grade: st
     (all, series, asked, vote, beliefWidth, sliders, level) =>
       clubFindings(all, vote, { series, grade: asked, beliefWidth, sliders, level, next: 20 }),
   ),
-  cell("screens", ["findings", "takeHome"], (findings, typed) => clubScreens(findings, typed)),
+  cell("claims", ["text"], (pasted) => ({
+    text: pasted,
+    checked: pasted.trim() === "" ? null : checkText(pasted),
+  })),
+  cell("screens", ["findings", "takeHome", "claims"], (findings, takeHome, { checked }) =>
+    clubScreens(findings, { takeHome, checked }),
+  ),
   cell("pictures", ["findings", "note"], (findings, said) => clubPictures(findings, said)),
-  cell("handout", ["findings", "takeHome"], (findings, typed) => handout(findings, typed, caution)),
+  cell("handout", ["findings", "takeHome", "claims"], (findings, takeHome, { checked }) =>
+    handout(findings, { takeHome, checked, caution }),
+  ),
   cell("appraised", ["findings", "appraisal", "periods"], ({ chosen, level }, answers, periods) =>
     appraisalSection(chosen, { answers, periods, level }),
   ),

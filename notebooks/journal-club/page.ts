@@ -1,4 +1,5 @@
 import published from "../../data-demo/published.json?raw";
+import { readEvening } from "../../src/findings/club/evening-file.js";
 import { readCards } from "../../src/findings/series/read-cards.js";
 import { choice } from "../../src/notebook/controls.js";
 import { countdown } from "../../src/notebook/countdown.js";
@@ -12,8 +13,11 @@ import { caution } from "../../src/report/sections.js";
 import { notebookLinks } from "../notebook-links.js";
 import { cardStack } from "../published-series/card-stack.js";
 import type { PublishedSeries } from "../published-series/published-series.js";
+import abstract from "./abstract.txt?raw";
 import { appraisalForm } from "./appraisal-form.js";
+import { claimDesk } from "./claim-desk.js";
 import { clubControls } from "./club-controls.js";
+import { saveEvening } from "./evening-desk.js";
 import { handoutPage, papers, type Paper } from "./handout-page.js";
 import { journalClub } from "./journal-club.js";
 import { presenterNotes } from "./presenter-notes.js";
@@ -23,10 +27,13 @@ const minutes = 20;
 
 const shell = pageShell(notebookLinks("journal-club"), caution);
 const demo = readCards(new TextEncoder().encode(published), "published.json");
-const notebook = startNotebook(journalClub(demo.cards, "Invented series.", "IV"));
+const notebook = startNotebook(
+  journalClub({ cards: demo.cards, note: "Invented series.", grade: "IV", text: abstract }),
+);
 
 const desk = voteDesk(notebook, shell.say);
 const controls = clubControls(notebook);
+const claims = claimDesk(notebook);
 const notes = presenterNotes();
 const appraisal = appraisalForm(notebook);
 const paper = handoutPage();
@@ -34,12 +41,11 @@ const error = element("p", { class: "error", role: "alert", hidden: true });
 // The cards are those of the other notebook; it has the cells "cards" and "note" too, and the stack asks for no others.
 const stack = cardStack(notebook as unknown as Notebook<PublishedSeries>, shell.say);
 const drop = fileDrop({
-  label: "Drop a file of cards or counts of published series. It stays on this computer.",
+  label: "Drop a file of cards, of counts of published series, or a saved evening. It stays on this computer.",
   accept: ".json,.csv",
   taken: async (file) => {
     try {
-      const read = readCards(new Uint8Array(await file.arrayBuffer()), file.name);
-      await stack.take(read.cards, read.note ?? "");
+      await take(new Uint8Array(await file.arrayBuffer()), file.name);
       error.hidden = true;
     } catch (problem) {
       fail((problem as Error).message);
@@ -50,9 +56,12 @@ const questions = questionList({
   open: () => {},
   tipOf: () => undefined,
   say: shell.say,
+  besideOf: (id) => (id === "claim-check" ? [claims.marked] : []),
   controlsOf: (id) => {
     const vote = id === "first-vote" ? [desk.nodeOf("before")] : id === "second-vote" ? [desk.nodeOf("after")] : [];
-    return [...controls.controlsOf(id), ...vote, ...(id === "appraisal" ? [appraisal] : [notes.nodeOf(id)])];
+    const pasted = id === "claim-check" ? [claims.paste] : [];
+    const own = id === "appraisal" ? [appraisal.node] : [notes.nodeOf(id)];
+    return [...controls.controlsOf(id), ...pasted, ...vote, ...own];
   },
 });
 let screens: readonly string[] = [];
@@ -68,6 +77,7 @@ const bar = element(
   presenting.start,
   presenting.keys,
   button("Undo a vote", desk.undo),
+  saveEvening(notebook, { votes: desk.votes, say: shell.say }),
   button("Print the handout", () => window.print()),
   choice(
     "Paper",
@@ -97,6 +107,21 @@ notebook.observe("evening", {
   },
   rejected: fail,
 });
+
+/** A saved evening takes the place of everything; cards and counts are added. */
+async function take(bytes: Uint8Array<ArrayBuffer>, name: string): Promise<void> {
+  const evening = readEvening(bytes, name);
+  if (evening === null) {
+    const read = readCards(bytes, name);
+    return stack.take(read.cards, read.note ?? "");
+  }
+  stack.replace(evening.cards, evening.note);
+  controls.take(evening);
+  notebook.set("text", evening.text);
+  desk.take(evening.votes);
+  appraisal.take(evening.appraisal, evening.periods);
+  shell.say("Evening opened");
+}
 
 function fail(message: string): void {
   error.textContent = message;

@@ -1,4 +1,5 @@
-import { noHands, type Ballot, type HandCount, type Vote } from "../../src/findings/vote/vote.js";
+import type { EveningFile } from "../../src/findings/club/evening-file.js";
+import { noHands, type Vote } from "../../src/findings/vote/vote.js";
 import { choice } from "../../src/notebook/controls.js";
 import { button, element } from "../../src/notebook/element.js";
 import type { Notebook } from "../../src/notebook/notebook.js";
@@ -9,28 +10,23 @@ import { keypad } from "./keypad.js";
 export type PollName = "before" | "after";
 
 /** All votes typed so far, whichever way they are counted. */
-interface Typed {
-  readonly kind: Vote["kind"];
-  readonly before: HandCount;
-  readonly after: HandCount;
-  readonly ballots: readonly Ballot[];
-}
+type Votes = EveningFile["votes"];
 
 /** Where votes are typed, for both polls, with every step taken back one by one. */
 export function voteDesk(notebook: Notebook<JournalClub>, say: (message: string) => void) {
-  let typed: Typed = { kind: "hands", before: noHands, after: noHands, ballots: [] };
-  const past: Typed[] = [];
+  let typed: Votes = { kind: "hands", before: noHands, after: noHands, ballots: [] };
+  const past: Votes[] = [];
   const polls = { before: pollDesk("before"), after: pollDesk("after") };
   const show = (): void => {
     polls.before.show();
     polls.after.show();
   };
-  const set = (next: Typed): void => {
+  const set = (next: Votes): void => {
     typed = next;
     const { kind, before, after, ballots } = typed;
     notebook.set("vote", kind === "hands" ? { kind, before, after } : { kind, ballots });
   };
-  const change = (part: Partial<Typed>): void => {
+  const change = (part: Partial<Votes>): void => {
     past.push(typed);
     set({ ...typed, ...part });
   };
@@ -42,7 +38,16 @@ export function voteDesk(notebook: Notebook<JournalClub>, say: (message: string)
     say("Undone");
   };
   show();
-  return { nodeOf: (name: PollName): HTMLElement => polls[name].node, undo };
+  return {
+    nodeOf: (name: PollName): HTMLElement => polls[name].node,
+    undo,
+    votes: (): Votes => typed,
+    /** Votes of a saved evening take the place of those typed; undo brings these back. */
+    take(votes: Votes): void {
+      change(votes);
+      show();
+    },
+  };
 
   function pollDesk(name: PollName) {
     const how = element("div");

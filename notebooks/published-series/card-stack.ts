@@ -70,6 +70,14 @@ export function cardStack(notebook: Notebook<PublishedSeries>, say: (message: st
     fill();
   });
   return {
+    /** Cards of a saved page take the place of all that are there. */
+    replace(all: readonly PaperCard[], note: string): void {
+      before = null;
+      undo.hidden = true;
+      set(all);
+      notebook.set("note", note);
+      fill();
+    },
     node: element("div", {}, list, element("div", { class: "bar" }, add, save, template, clear, undo)),
     /** Adds cards from a file; one of the same name takes the place of the old one. */
     async take(read: readonly PaperCard[], note: string): Promise<void> {

@@ -6,17 +6,19 @@ import { questionSection, type QuestionOptions, type QuestionSection } from "./q
 /** A figure with the id of the section it belongs to. */
 export type ListedFigure = SectionFigure & { readonly section: string };
 
-export interface QuestionListOptions extends Omit<QuestionOptions, "said" | "controls" | "tablesOpen"> {
+export interface QuestionListOptions extends Omit<QuestionOptions, "said" | "controls" | "beside" | "tablesOpen"> {
   /** Shows a short message. */
   readonly say: (message: string) => void;
   /** Controls under the answer of a section. */
   readonly controlsOf: (id: string) => readonly HTMLElement[];
+  /** What is looked at beside the answer of a section, besides its pictures and tables. */
+  readonly besideOf?: (id: string) => readonly HTMLElement[];
   /** Sections whose tables are shown at once. */
   readonly tablesOpenIn?: readonly string[];
 }
 
 /** The questions of a page in the order they come; each is laid once and filled again. */
-export function questionList({ say, controlsOf, tablesOpenIn = [], ...options }: QuestionListOptions) {
+export function questionList({ say, controlsOf, besideOf, tablesOpenIn = [], ...options }: QuestionListOptions) {
   const node = element("div");
   const shown = new Map<string, QuestionSection>();
   const said = async (work: () => void | Promise<void>, message: string): Promise<void> => {
@@ -38,6 +40,7 @@ export function questionList({ say, controlsOf, tablesOpenIn = [], ...options }:
             ...options,
             said,
             controls: controlsOf(section.id),
+            ...(besideOf ? { beside: besideOf(section.id) } : {}),
             ...tables,
           });
           shown.set(section.id, held);

@@ -16,6 +16,8 @@ export interface QuestionOptions {
   readonly said: (work: () => void | Promise<void>, message: string) => Promise<void>;
   /** Controls under the answer. */
   readonly controls?: readonly HTMLElement[];
+  /** What is looked at beside the answer besides pictures and tables. */
+  readonly beside?: readonly HTMLElement[];
   /** The tables are what is read here: shown at once. */
   readonly tablesOpen?: boolean;
 }
@@ -45,7 +47,7 @@ export function questionSection(id: string, question: string, options: QuestionO
   const heading = element("h2", { id: `${id}-question` }, question);
   const controls = [...(options.controls ?? []), element("div", { class: "bar" }, copy, copyAll)];
   const left = element("div", { class: "told" }, heading, answer, cautions, ...controls);
-  const right = element("div", { class: "shown" }, figures, tables);
+  const right = element("div", { class: "shown" }, ...(options.beside ?? []), figures, tables);
   return {
     node: element("section", { id, class: "question", "aria-labelledby": `${id}-question` }, left, right),
     show(section, drawn) {

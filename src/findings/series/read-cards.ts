@@ -1,36 +1,12 @@
 import * as v from "valibot";
-import { SheetError, type SheetIssue } from "../../cases/sheet-error.js";
+import { SheetError } from "../../cases/sheet-error.js";
 import type { Findings } from "../types.js";
+import { cardSchema, fault } from "./card-schema.js";
 import { cardOfFindings } from "./own-card.js";
-import { blankCard, cardUnits, definitionMatches, type PaperCard } from "./paper-card.js";
+import { blankCard, type PaperCard } from "./paper-card.js";
 import { readPublishedSeries } from "./read-published-series.js";
 
-const count = v.nullable(v.pipe(v.number(), v.integer("must be a whole number"), v.minValue(0, "must be at least 0")));
-const stated = v.optional(v.nullable(v.string()), null);
-const card = v.strictObject({
-  name: v.pipe(v.string(), v.trim(), v.nonEmpty("must not be empty")),
-  unit: v.optional(v.picklist(cardUnits, `must be one of ${cardUnits.join(", ")}`), "not stated"),
-  definition: stated,
-  match: v.optional(v.picklist(definitionMatches, `must be one of ${definitionMatches.join(", ")}`), "not stated"),
-  followUp: stated,
-  lost: v.optional(count, null),
-  complications: stated,
-  rows: v.array(
-    v.pipe(
-      v.strictObject({
-        grade: v.pipe(v.string(), v.trim(), v.nonEmpty("must not be empty")),
-        technique: v.optional(v.string(), ""),
-        successes: count,
-        cases: count,
-      }),
-      v.check(
-        ({ successes, cases }) => successes === null || cases === null || successes <= cases,
-        "successes must be at most the cases",
-      ),
-    ),
-  ),
-});
-const schema = v.strictObject({ note: v.optional(v.string()), cards: v.array(card) });
+const schema = v.strictObject({ note: v.optional(v.string()), cards: v.array(cardSchema) });
 
 export interface CardFile {
   readonly cards: readonly PaperCard[];
@@ -67,23 +43,22 @@ function fromJson(text: string, file: string): CardFile {
     };
   const result = v.safeParse(schema, parsed);
   if (!result.success) throw new SheetError(file, result.issues.map(fault));
-  const names = result.output.cards.map(({ name }) => name);
+  namedOnce(result.output.cards, file);
+  return result.output as CardFile;
+}
+
+/** @throws SheetError when two series have one name */
+export function namedOnce(cards: readonly { readonly name: string }[], file: string): void {
+  const names = cards.map(({ name }) => name);
   const twice = names.filter((name, i) => names.indexOf(name) < i);
   if (twice.length > 0)
     throw new SheetError(file, [{ rule: `must name each series once, "${twice[0]}" stands twice` }]);
-  return result.output as CardFile;
 }
 
 /** The findings.json that `denominator report` writes. */
 function isFindings(value: unknown): value is Findings {
   const kit = (value as { kit?: { name?: unknown } } | null)?.kit;
   return kit?.name === "denominator" && typeof (value as { howOften?: unknown }).howOften === "object";
-}
-
-function fault(issue: v.BaseIssue<unknown>): SheetIssue {
-  const place = (issue.path ?? []).map(({ key }) => (typeof key === "number" ? `[${key + 1}]` : String(key))).join(" ");
-  const known = /^Invalid /.test(issue.message) ? `must be ${issue.expected}` : issue.message;
-  return { rule: `${place}: ${issue.expected === "never" ? "no such entry is known" : known}` };
 }
 
 function fromCounts(bytes: Uint8Array, file: string): CardFile {

@@ -32,7 +32,7 @@ export function claim({ chosen, level }: ClubFindings): Screen {
       },
     ],
     notes: ["Say the unit and the definition of success before the number.", "What is not stated is a finding too."],
-    minutes: 2,
+    minutes: 1,
   };
 }
 
@@ -110,7 +110,7 @@ export function beside({ series }: ClubFindings): Screen {
     question: "Does it hold beside the other series?",
     tables: [...grades!.tables, ...mix!.tables],
     notes: ["Look along one grade first, then at the rates with one grade mix."],
-    minutes: 3,
+    minutes: 2,
   };
 }
 

@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import abstract from "../../../notebooks/journal-club/abstract.txt?raw";
 import { clubPictures } from "../../../src/charts/pictures/club/club-pictures.js";
+import { checkText } from "../../../src/claims/check-text.js";
 import { appraisalHints } from "../../../src/findings/appraisal/appraisal-hints.js";
 import { clubFindings, firstSliders, type ClubOptions } from "../../../src/findings/club/club-findings.js";
 import { gradeMixPlay, highSteps } from "../../../src/findings/club/grade-mix-play.js";
@@ -71,10 +73,42 @@ describe("the screens", () => {
     const blank: PaperCard = { ...cards[0]!, name: "Blank", lost: null, rows: [] };
     for (const list of [[], [blank]]) {
       const found = clubFindings(list, nobody, options);
-      expect(clubScreens(found)).toHaveLength(10);
+      expect(clubScreens(found)).toHaveLength(11);
       for (const { drawing } of clubPictures(found)) checkDrawing(drawing());
-      expect(handout(found, "", "caution").title).toMatch(/^Journal club/);
+      expect(handout(found, { takeHome: "", checked: null, caution: "caution" }).title).toMatch(/^Journal club/);
     }
+  });
+});
+
+describe("the claim check", () => {
+  const screenOf = (text: string) =>
+    clubScreens(clubFindings(cards, nobody, options), { takeHome: "", checked: checkText(text) }).find(
+      ({ id }) => id === "claim-check",
+    )!;
+
+  it("finds the slips of the invented abstract: 31 of 37 is 84%, and 0 of 37 allows more than 0%", () => {
+    const [tally, ...slips] = screenOf(abstract).answer.map(plainText);
+    expect(tally).toBe("6 numbers read: 4 hold and 2 fail.");
+    expect(slips[0]).toContain("31 of 37");
+    expect(slips[0]).toMatch(/84(\.\d+)?%/);
+    expect(slips).toHaveLength(2);
+  });
+
+  it("gives every number its three lights in the table, and says so when there is none", () => {
+    const { tables, answer } = screenOf("Success was achieved in 6 of 6 fractures (100%).");
+    expect(answer.map(plainText)[0]).toMatch(/ read: .*hold/);
+    expect(tables[0]!.rows.length).toBeGreaterThan(0);
+    expect(screenOf("Nothing was counted.").answer.map(plainText)).toEqual(["No number was read in the text."]);
+  });
+
+  it("stands on the handout, with the first slips", () => {
+    const printed = handout(clubFindings(cards, nobody, options), {
+      takeHome: "",
+      checked: checkText(abstract),
+      caution: "caution",
+    });
+    expect(printed.lines.join("\n")).toContain("Its text: ");
+    expect(printed.lines.join("\n")).toContain("31 of 37");
   });
 });
 
