@@ -1,6 +1,6 @@
 import type { Claim } from "./claim.js";
 import { judgeSentence } from "./judging/judge-sentence.js";
-import type { Whole } from "./judging/judge-totals.js";
+import { continued, storyOf } from "./judging/story.js";
 import { cohortsOf } from "./judging/units-of-text.js";
 import { ladderOf, type LadderStep } from "./ladder.js";
 import { readText } from "./read-text.js";
@@ -37,13 +37,11 @@ export function checkText(text: string, options: { readonly style?: boolean } = 
   const cohorts = cohortsOf(reading.sentences);
   const claims: Claim[] = [];
   const earlier: Count[] = [];
-  const wholes: Whole[] = [];
+  let story = storyOf(reading.sentences);
   let pair: readonly Count[] = [];
   for (const linked of reading.sentences) {
-    claims.push(...judgeSentence(text, linked, { ...reading, cohorts, earlier, wholes, pair }));
-    for (const fact of linked.reading.facts)
-      if (fact.kind === "whole" && fact.unit !== null) wholes.push({ value: fact.value, unit: fact.unit });
-    if (wholes.length > mostEarlier) wholes.splice(0, wholes.length - mostEarlier);
+    claims.push(...judgeSentence(text, linked, { ...reading, cohorts, earlier, story, pair }));
+    story = continued(story, linked);
     const counts = linked.proportions.flatMap(({ count }) => (count && count.successes <= count.trials ? [count] : []));
     if (counts.length > 0) pair = counts.length === 2 ? counts : [];
     earlier.push(...counts.map(({ successes, trials }) => ({ successes, trials })));

@@ -139,9 +139,10 @@ test.each([
   ["dashes", "-−–".repeat(7e5)],
   ["tabs", "1\t".repeat(1e6)],
 ])("reads megabytes of %s in bounded time", (_, text) => {
-  const start = performance.now();
+  const start = process.cpuUsage();
   checkText(text);
-  expect(performance.now() - start).toBeLessThan(10_000);
+  const { user, system } = process.cpuUsage(start);
+  expect((user + system) / 1000).toBeLessThan(10_000);
 });
 
 test("leaves markup and scripts in pasted text as text", () => {

@@ -13,6 +13,9 @@ export function together(findings: readonly Finding[]): {
   readonly because: string;
   readonly reproducedBy: readonly string[];
 } {
+  const [only] = findings;
+  if (only && findings.length === 1)
+    return { arithmetic: only.light, because: only.because, reproducedBy: only.reproducedBy };
   const failing = findings.filter(({ light }) => light === "fails");
   const doubtful = findings.filter(({ light }) => light === "cannot be checked");
   const rest = findings.filter(({ light }) => light === "holds");

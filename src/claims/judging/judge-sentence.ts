@@ -9,17 +9,18 @@ import { judgeConclusion } from "./judge-conclusion.js";
 import { judgeEstimate, judgeLoose } from "./judge-estimate.js";
 import { judgePClaim } from "./judge-p-claim.js";
 import { type Judged, judgeProportion } from "./judge-proportion.js";
-import { judgeTotals, type Whole } from "./judge-totals.js";
+import { judgeTotals } from "./judge-totals.js";
 import { conclusionsIn } from "./over-claims.js";
 import { scopeOf } from "./scope.js";
+import type { PrintedNumber } from "../text/token.js";
+import type { Story } from "./story.js";
 import { cohortsOf, impossibleUnits, judgeUnit } from "./units-of-text.js";
 import { casesToFlip, clusteredIntervals, conventionLine } from "./would-change.js";
 
 export interface TextContext extends TextReading {
   readonly cohorts: ReturnType<typeof cohortsOf>;
   readonly earlier: readonly Count[];
-  /** Wholes named before, with their unit. */
-  readonly wholes: readonly Whole[];
+  readonly story: Story;
   /** The two counts of the latest sentence that compared some. */
   readonly pair: readonly Count[];
 }
@@ -38,14 +39,15 @@ export function judgeSentence(text: string, linked: LinkedSentence, context: Tex
   const { facts, tokens } = linked.reading;
   const conclusions = conclusionsIn(tokens);
   if (facts.length === 0 && conclusions.length === 0) return [];
+  const model = modelOf(linked);
   const drafts: Draft[] = [
-    ...linked.proportions.map((group) => proportionDraft(linked, group, context)),
+    ...linked.proportions.map((group) => proportionDraft(group, context, model)),
     ...linked.estimates.map((group) =>
-      draft(placeOf(group.estimate, group.interval), judgeEstimate(linked, group, context.tables, modelOf(linked))),
+      draft(placeOf(group.estimate, group.interval), judgeEstimate(linked, group, context.tables, model)),
     ),
     ...linked.loose.map((interval) => draft(interval, judgeLoose(linked, interval))),
     ...linked.pValues.map((p) => draft(p, judgePClaim(linked, p, context.methods, context.pair), pChanges(linked, p))),
-    ...judgeTotals(linked.reading, context.wholes).map((total) =>
+    ...judgeTotals(linked.reading, context.story).map((total) =>
       draft(total, {
         kind: "total",
         printed: {},
@@ -75,7 +77,8 @@ export function judgeSentence(text: string, linked: LinkedSentence, context: Tex
 }
 
 const draft = (place: Place, judged: Judged, wouldChange: readonly string[] = []): Draft => ({
-  ...judged, from: place.from, to: place.to, unit: "cannot be checked", conclusion: "cannot be checked", unitBecause: "", conclusionBecause: "", wouldChange,
+  kind: judged.kind, printed: judged.printed, recomputed: judged.recomputed, arithmetic: judged.arithmetic, because: judged.because, reproducedBy: judged.reproducedBy,
+  from: place.from, to: place.to, unit: "cannot be checked", conclusion: "cannot be checked", unitBecause: "", conclusionBecause: "", wouldChange,
 }); // prettier-ignore
 
 const placeOf = (...places: readonly (Place | null)[]): Place => {
@@ -83,18 +86,17 @@ const placeOf = (...places: readonly (Place | null)[]): Place => {
   return { from: Math.min(...found.map(({ from }) => from)), to: Math.max(...found.map(({ to }) => to)) };
 };
 
-function proportionDraft(linked: LinkedSentence, group: ProportionGroup, context: TextContext): Draft {
+function proportionDraft(group: ProportionGroup, context: TextContext, model: string | null): Draft {
   const place = placeOf(group.count, group.percent, group.told, group.limit, ...group.intervals);
   const { count } = group;
   const limb = count?.unit === "fracture" || count?.unit === "limb";
   const cohort = limb ? context.cohorts.find(({ limbs }) => limbs === count.trials) : undefined;
   const changes = count && cohort && count.successes <= count.trials ? clusteredIntervals(count, cohort) : [];
   const unit = judgeUnit(group, context.cohorts);
-  return {
-    ...draft(place, judgeProportion(group, modelOf(linked)), changes),
+  return Object.assign(draft(place, judgeProportion(group, model), changes), {
     unit: unit.light,
     unitBecause: unit.because,
-  };
+  });
 }
 
 function pChanges(linked: LinkedSentence, p: LinkedSentence["pValues"][number]): string[] {
@@ -105,29 +107,15 @@ function pChanges(linked: LinkedSentence, p: LinkedSentence["pValues"][number]):
   return [conventionLine(conventions({ first: pair[0], second: pair[1] })), ...(flip ? [flip] : [])];
 }
 
-const models = [
-  "cluster",
-  "clustered",
-  "cluster-robust",
-  "robust",
-  "bootstrap",
-  "bootstrapped",
-  "bayesian",
-  "credible",
-  "gee",
-  "mixed",
-  "adjusted",
-  "profile",
-  "multilevel",
-  "per-child",
-  "kaplan-meier",
-  "weighted",
-  "logit",
-];
+const models = new Set(
+  "cluster clustered cluster-robust robust bootstrap bootstrapped bayesian credible gee mixed adjusted profile multilevel per-child kaplan-meier weighted logit".split(
+    " ",
+  ),
+);
 
 /** Why an interval cannot be recomputed from the counts, when the sentence names a model; null otherwise. */
 function modelOf({ reading }: LinkedSentence): string | null {
-  const named = reading.tokens.find(({ text }) => models.includes(text));
+  const named = reading.tokens.find(({ text }) => models.has(text));
   return named
     ? `The sentence names a model ("${named.text}"), so the interval cannot be recomputed from the counts.`
     : null;
@@ -193,22 +181,32 @@ function bearerOf(
 }
 
 function claimOf(text: string, { reading }: LinkedSentence, item: Draft): Claim {
-  const { from, to, unitBecause, conclusionBecause, because, ...rest } = item;
+  const { from, to, unitBecause, conclusionBecause, because } = item;
   const start = reading.tokens[from]!.start;
   const end = reading.tokens[closed(reading.tokens, from, to) - 1]!.end;
   return {
-    ...rest,
-    printed: digitsOnly(rest.printed),
+    kind: item.kind,
     text: text.slice(start, end),
     start,
     end,
-    because: [because, unitBecause, conclusionBecause].filter(Boolean).join(" "),
+    printed: digitsOnly(item.printed),
+    recomputed: item.recomputed,
+    arithmetic: item.arithmetic,
+    unit: item.unit,
+    conclusion: item.conclusion,
+    because:
+      unitBecause || conclusionBecause ? [because, unitBecause, conclusionBecause].filter(Boolean).join(" ") : because,
+    reproducedBy: item.reproducedBy,
+    wouldChange: item.wouldChange,
   };
 }
 
 /** Value and decimals alone; the unit mark served the judging. */
-const digitsOnly = (printed: Claim["printed"]): Claim["printed"] =>
-  Object.fromEntries(Object.entries(printed).map(([name, { value, decimals }]) => [name, { value, decimals }]));
+function digitsOnly(printed: Claim["printed"]): Claim["printed"] {
+  const plain: Record<string, PrintedNumber> = {};
+  for (const name in printed) plain[name] = { value: printed[name]!.value, decimals: printed[name]!.decimals };
+  return plain;
+}
 
 /** One past the bracket that closes right after, when it was opened inside. */
 function closed(tokens: LinkedSentence["reading"]["tokens"], from: number, to: number): number {

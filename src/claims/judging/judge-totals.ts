@@ -1,60 +1,41 @@
-import type { CountFact, Fact, PartFact, PercentFact, WholeFact } from "../reading/facts.js";
+import type { WholeFact } from "../reading/facts.js";
 import type { SentenceReading } from "../reading/read-sentence.js";
-import type { Finding } from "./finding.js";
 import { unitOf } from "../reading/units.js";
+import { classSums } from "./class-sums.js";
 import { isExhaustive } from "./exhaustive.js";
-
-/** A statement about a whole and its parts, with its verdict and its place in the sentence. */
-export interface Total extends Finding {
-  readonly from: number;
-  readonly to: number;
-  readonly whole: number;
-  readonly parts: readonly number[];
-}
-
-type Numbered = PartFact | WholeFact | CountFact;
-
-/** A whole named earlier in the text. */
-export interface Whole {
-  readonly value: number;
-  readonly unit: string;
-}
+import type { Story, Whole } from "./story.js";
+import { predicated } from "./list-predicate.js";
+import { isNested, isRest, restSums } from "./rest-sums.js";
+import { percentSum } from "./percent-sum.js";
+import { depthOf, type Numbered, numberedIn, type Total, total, valueOf } from "./total.js";
 
 /** Every sum that a sentence prints: parts of a whole, reasons in a bracket, who was left, both-sided cases. */
-export function judgeTotals(reading: SentenceReading, earlier: readonly Whole[] = []): Total[] {
-  const numbered = reading.facts.filter(
-    (fact): fact is Numbered => fact.kind === "part" || fact.kind === "whole" || fact.kind === "count",
-  );
+export function judgeTotals(reading: SentenceReading, story: Story): Total[] {
+  const numbered = numberedIn(reading);
   if (reading.row) return [];
-  if (numbered.length < 2) return percentSum(reading);
-  return [
+  if (numbered.length < 2) return [...restSums(reading, numbered, story), ...percentSum(reading)];
+  const listed = [
     ...bracketSums(reading, numbered),
     ...leadingSum(reading, numbered),
-    ...earlierSum(reading, numbered, earlier),
+    ...earlierSum(reading, numbered, story.wholes),
     ...countRun(reading, numbered),
     ...remainder(reading, numbered),
+    ...restSums(reading, numbered, story),
     ...bothSides(reading, numbered),
     ...percentSum(reading),
   ];
-}
-
-const valueOf = (fact: Numbered): number => (fact.kind === "count" ? fact.successes : fact.value);
-const depthOf = (reading: SentenceReading, fact: { readonly from: number }): number =>
-  reading.cursor.depth[fact.from] ?? 0;
-
-function total(from: number, to: number, whole: number, parts: readonly number[], sure: boolean): Total {
-  const sum = parts.reduce((a, b) => a + b, 0);
-  const text = `${parts.join(" + ")} = ${sum}`;
-  const base = { from, to, whole, parts };
-  if (sum === whole) return { ...base, light: "holds", because: `${text}.`, reproducedBy: ["sum of the parts"] };
-  if (!sure)
-    return {
-      ...base,
-      light: "cannot be checked",
-      because: `${text} of ${whole}: are these all the parts, and does none overlap?`,
-      reproducedBy: [],
-    };
-  return { ...base, light: "fails", because: `${text}, not ${whole}. Which number is right?`, reproducedBy: [] };
+  // The same parts are judged once, by the rule that is surest of them.
+  const classed = classSums(reading, story).filter(
+    ({ from, to }) =>
+      !listed.some((other) => other.light !== "cannot be checked" && other.from < to && from < other.to),
+  );
+  return [
+    ...listed.filter(
+      ({ light, from, to }) =>
+        light !== "cannot be checked" || !classed.some((other) => other.from < to && from < other.to),
+    ),
+    ...classed,
+  ];
 }
 
 /** "9 were excluded (4 pathological, 3 open wounds, 2 without a film)". */
@@ -116,13 +97,20 @@ function leadingSum(reading: SentenceReading, numbered: readonly Numbered[]): To
   const inClause = numbered
     .slice(at + 1)
     .filter((fact) => stop < 0 || fact.from < stop || semicolonList(reading, lead.to));
-  const parts = inClause.filter((fact) => depthOf(reading, fact) === depth && !otherUnit(reading, fact));
+  const parts = inClause.filter(
+    (fact) => depthOf(reading, fact) === depth && !otherUnit(reading, fact) && !isNested(reading, fact),
+  );
+  // "Of 80 children, 76 were followed: 40 boys and 36 girls": the colon opens the parts of the part before.
+  if (parts[0] && reading.tokens.slice(parts[0].to, parts.at(-1)!.from).some(({ text }) => text === ":")) return [];
   if (parts.length < 2 || parts.some((part) => part.kind === "count" || (part.kind === "whole" && part.leads)))
     return [];
   if (leavesSome(reading) >= 0) return [];
   const to = parts.at(-1)!.to;
-  const sure = isExhaustive(reading, lead.to, to, parts);
-  if (!sure && parts.some((part) => valueOf(part) > lead.value)) return [];
+  const sum = parts.reduce((all, part) => all + valueOf(part), 0);
+  const happens = sum < lead.value && predicated(reading, to);
+  const rest = isRest(reading, parts.at(-1)!) && parts.length === 2;
+  const sure = !happens && (rest || isExhaustive(reading, lead.to, to, parts));
+  if (!sure && (happens || parts.some((part) => valueOf(part) > lead.value))) return [];
   return [total(lead.from, to, lead.value, parts.map(valueOf), sure)];
 }
 
@@ -175,7 +163,7 @@ function countRun(reading: SentenceReading, numbered: readonly Numbered[]): Tota
   });
 }
 
-const leaving = new Set(["leaving", "leaves", "left", "remained", "remaining"]);
+const leaving = new Set(["leaving", "leaves", "left", "remained"]);
 const leavesSome = (reading: SentenceReading): number => reading.tokens.findIndex(({ text }) => leaving.has(text));
 const gone = new Set(
   "excluded lost withdrew withdrawn died declined refused missing dropped removed ineligible excluding missed moved absent".split(
@@ -227,41 +215,4 @@ function bothSides(reading: SentenceReading, numbered: readonly Numbered[]): Tot
   const places = [people[0]!, arms[0]!, both[0]!];
   const from = Math.min(...places.map((fact) => fact.from));
   return [total(from, Math.max(...places.map(({ to }) => to)), l, [c, b], true)];
-}
-
-const partition = new Set(
-  "comprised comprising consisted distribution distributed divided accounted proportions shares".split(" "),
-);
-
-/** Rounded shares of a whole may miss 100 by half a unit each, no more. */
-function percentSum(reading: SentenceReading): Total[] {
-  const percents = reading.facts.filter((fact: Fact): fact is PercentFact => fact.kind === "percent");
-  const counted = reading.facts.some((fact) => fact.kind === "count" || fact.kind === "interval");
-  if (percents.length < 3 || counted || !reading.tokens.some(({ text }) => partition.has(text))) return [];
-  const sum = percents.reduce((all, { number }) => all + number.value, 0);
-  const slack = (percents.length / 2) * 10 ** -Math.min(...percents.map(({ number }) => number.decimals));
-  const base = {
-    from: percents[0]!.from,
-    to: percents.at(-1)!.to,
-    whole: 100,
-    parts: percents.map(({ number }) => number.value),
-  };
-  const text = `${base.parts.join(" + ")} = ${Math.round(sum * 1e6) / 1e6}`;
-  if (Math.abs(sum - 100) <= slack + 1e-9)
-    return [
-      {
-        ...base,
-        light: "holds",
-        because: `${text}, which rounding explains.`,
-        reproducedBy: ["sum of rounded shares"],
-      },
-    ];
-  return [
-    {
-      ...base,
-      light: "fails",
-      because: `${text}; ${percents.length} rounded shares cannot miss 100 by more than ${slack}. Which share is right?`,
-      reproducedBy: [],
-    },
-  ];
 }

@@ -80,13 +80,17 @@ export function quantityAt(cursor: Cursor, i: number): { quantity: Quantity; to:
   return withUnit(cursor, token.number, i + 1);
 }
 
-export function withUnit(cursor: Cursor, number: PrintedNumber, at: number): { quantity: Quantity; to: number } {
+export function withUnit(
+  cursor: Cursor,
+  { value, decimals }: PrintedNumber,
+  at: number,
+): { quantity: Quantity; to: number } {
   const points = pointsEnd(cursor, at);
-  if (points > at) return { quantity: { ...number, unit: "points" }, to: points };
+  if (points > at) return { quantity: { value, decimals, unit: "points" }, to: points };
   const percent = percentEnd(cursor, at);
-  if (percent > at) return { quantity: { ...number, unit: "percent" }, to: percent };
+  if (percent > at) return { quantity: { value, decimals, unit: "percent" }, to: percent };
   const measured = measureEnd(cursor, at);
-  return { quantity: { ...number, unit: measured > at ? "other" : null }, to: measured };
+  return { quantity: { value, decimals, unit: measured > at ? "other" : null }, to: measured };
 }
 
 /** The words from `from` up to `to`. */

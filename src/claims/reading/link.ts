@@ -69,7 +69,8 @@ const isEstimate = (fact: Fact): fact is EffectFact | KappaFact | MeanFact =>
 
 export function startOf(group: Group): number {
   if (group.kind === "estimate") return group.estimate.from;
-  return Math.min(...[group.count, group.percent, group.told].flatMap((fact) => (fact ? [fact.from] : [])));
+  const { count, percent, told } = group;
+  return Math.min(count?.from ?? Infinity, percent?.from ?? Infinity, told?.from ?? Infinity);
 }
 
 function endOf(group: Group): number {
@@ -77,7 +78,7 @@ function endOf(group: Group): number {
   const { count, percent } = group;
   // "4 (6%; 95% CI 2 to 14) of 68": the interval stands inside the count.
   if (count && percent && percent.from > count.from && percent.to < count.to) return percent.to;
-  return Math.max(...[count, percent].flatMap((fact) => (fact ? [fact.to] : [])));
+  return Math.max(count?.to ?? -1, percent?.to ?? -1);
 }
 
 /** Each run of intervals goes to the estimates just before it: one to the last, several to as many. */

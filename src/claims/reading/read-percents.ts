@@ -13,7 +13,7 @@ export function readPercents(cursor: Cursor): PercentFact[] {
     if (to === 0) continue;
     const whole = wholeAfter(cursor, to);
     const fact: PercentFact = {
-      kind: "percent", from: i, to: whole.to, number: { ...number, unit: "percent" }, trials: whole.trials, unit: whole.unit, marked: true,
+      kind: "percent", from: i, to: whole.to, number: { value: number.value, decimals: number.decimals, unit: "percent" }, trials: whole.trials, unit: whole.unit, marked: true,
     }; // prettier-ignore
     take(cursor, fact);
     facts.push(fact);

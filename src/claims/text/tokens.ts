@@ -87,15 +87,9 @@ function numberToken(
   const read = numberAt(text, from, end);
   if (read.label) return word(text.slice(start, read.end).toLowerCase(), start, read.end, spaced, false);
   const number: PrintedNumber = { value: sign * read.number.value, decimals: read.number.decimals };
-  const base = {
-    kind: "number",
-    text: text.slice(start, read.end),
-    start,
-    end: read.end,
-    spaced,
-    capitals: false,
-  } as const;
-  return { ...base, number, spelled: false, split: read.split };
+  return {
+    kind: "number", text: text.slice(start, read.end), start, end: read.end, spaced, capitals: false, number, spelled: false, split: read.split,
+  }; // prettier-ignore
 }
 
 /** Longer runs of letters are no words; cut, they cost no more than their length. */

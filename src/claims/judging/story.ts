@@ -1,0 +1,46 @@
+import type { LinkedSentence } from "../reading/link.js";
+import { numberedIn } from "./total.js";
+
+/** A whole named earlier in the text. */
+export interface Whole {
+  readonly value: number;
+  readonly unit: string;
+}
+
+/** What the text has said before the sentence at hand. */
+export interface Story {
+  /** Wholes with their unit, the latest last. */
+  readonly wholes: readonly Whole[];
+  /** Every number of cases, the latest last. */
+  readonly numbers: readonly number[];
+  /** The numbers of cases of the latest sentence that had some. */
+  readonly latest: readonly number[];
+  /** All words of the whole text. */
+  readonly words: ReadonlySet<string>;
+}
+
+/** Numbers remembered: enough for a paper, and a bound for any text. */
+const most = 200;
+
+export const storyOf = (sentences: readonly LinkedSentence[]): Story => ({
+  wholes: [],
+  numbers: [],
+  latest: [],
+  words: new Set(sentences.flatMap(({ reading }) => reading.tokens.flatMap(({ kind, text }) => (kind === "word" ? [text] : [])))),
+}); // prettier-ignore
+
+/** The story with one sentence more. */
+export function continued(story: Story, { reading }: LinkedSentence): Story {
+  const numbered = numberedIn(reading);
+  if (numbered.length === 0) return story;
+  const values = numbered.flatMap((fact) => (fact.kind === "count" ? [fact.successes, fact.trials] : [fact.value]));
+  const wholes = numbered.flatMap((fact): Whole[] =>
+    fact.kind === "whole" && fact.unit !== null ? [{ value: fact.value, unit: fact.unit }] : [],
+  );
+  return {
+    ...story,
+    wholes: [...story.wholes, ...wholes].slice(-most),
+    numbers: [...story.numbers, ...values].slice(-most),
+    latest: values.slice(-most),
+  };
+}
