@@ -21,7 +21,7 @@ export function askFile(
   const all = [
     ...aboutLook(sheet, found, redact),
     ...aboutName(sheet.file, redact),
-    ...aboutParts(sheet, found),
+    ...aboutParts(sheet, found, redact),
     ...askTables(found, redact),
     ...aboutLines(found, redact),
   ];
@@ -94,7 +94,7 @@ function aboutName(file: string, redact: Redact): Question[] {
 }
 
 /** Rows, columns and sheets that a reader of the workbook may not see, and what had to be done to read the file. */
-function aboutParts(sheet: RawSheet, { headingRows, lines, names }: FoundTable): Question[] {
+function aboutParts(sheet: RawSheet, { headingRows, lines, names }: FoundTable, redact: Redact): Question[] {
   const out: Question[] = [];
   if (headingRows.length === 0)
     out.push(
@@ -145,8 +145,8 @@ function aboutParts(sheet: RawSheet, { headingRows, lines, names }: FoundTable):
       question(
         "other sheets",
         [],
-        sheet.otherSheets.join(", "),
-        `only the sheet "${sheet.sheetName}" was read: do the others hold cases?`,
+        redact(sheet.otherSheets.join(", ")),
+        `only the sheet "${redact(sheet.sheetName ?? "")}" was read: do the others hold cases?`,
         ["only this sheet", "the sheets will be joined into one"],
       ),
     );

@@ -1,6 +1,7 @@
 import type { Draft } from "./doubts.js";
 import type { Redact } from "./quarantine.js";
 import { showValue } from "./show-value.js";
+import { plainHeading } from "./table/heading-words.js";
 import type { Column } from "./types.js";
 import { negativeHeading } from "./values/read-yes-no.js";
 
@@ -22,5 +23,17 @@ export function describeColumn({ names, roles, positions, facts, values }: Draft
     examples: [...examples],
     ...(role === "success" ? { sense: negativeHeading(name) ? "negative" : "positive" } : {}),
     ...(unit === undefined ? {} : { unit }),
+    ...(role === "measurement" ? limbOf(name) : {}),
   };
+}
+
+/** The limb that a heading of a measurement names. */
+export function limbOf(name: string): Pick<Column, "limb"> {
+  const words = plainHeading(name);
+  const left = /\b(l|lt|left|links|gauche|izq\w*|sinistr\w*)\b/.test(words);
+  const right = /\b(r|rt|right|rechts|droite?|der|derech\w*|destr\w*)\b/.test(words);
+  if (left !== right) return { limb: left ? "left" : "right" };
+  if (/\b(other|opposite|contralateral|uninjured|unaffected|uninj|normal|healthy|gesund\w*|gegenseite)\b/.test(words))
+    return { limb: "other" };
+  return left ? {} : { limb: "treated" };
 }

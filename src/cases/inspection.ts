@@ -7,11 +7,12 @@ export function inspection(table: CaseTable): object {
     header: table.header,
     cases: table.cases.length,
     setAside: table.setAside,
-    columns: table.columns.map(({ name, role, examples, unit }) => ({
+    columns: table.columns.map(({ name, role, examples, unit, limb }) => ({
       name,
       role,
       examples,
       ...(unit ? { unit } : {}),
+      ...(limb ? { limb } : {}),
     })),
     identifiers: table.identifiers,
     questions: table.questions.map(({ id, rows, column, text, asks, choices }) => ({

@@ -13,6 +13,7 @@ export const roles = [
   "complication",
   "followUp",
   "date",
+  "operator",
   "rater",
   "note",
   "identifier",
@@ -102,6 +103,8 @@ export interface Column {
   readonly sense?: "positive" | "negative";
   /** Unit of the numbers, from the heading or the cells. */
   readonly unit?: string;
+  /** Of a measurement: the limb that its heading names, the treated one where it names none. */
+  readonly limb?: "left" | "right" | "other" | "treated";
 }
 
 /** One treated limb (after both limbs of one row were split on consent). */

@@ -29,7 +29,7 @@ export function draftPlan(table: CaseTable): DraftedPlan {
   const exclusions = exclusionRules(named(/exclu/i), values);
   const lost = lostRule(table, values);
   const complication = first("complication");
-  const operator = named(/operator|surgeon/i);
+  const operator = table.columns.find(({ role }) => role === "operator");
   const reason = named(/reason/i);
   const entries = {
     id: first("id")?.name,

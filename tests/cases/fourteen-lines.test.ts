@@ -21,7 +21,7 @@ test("finds two heading rows, nine cases, the title, the total and the note", as
     "Injury: Grade = grade",
     "Follow-up: Tech = firstTechnique",
     "Follow-up: Success = success",
-    "Follow-up: Elev = other",
+    "Follow-up: Elev = measurement",
     "Follow-up: Compl = complication",
   ]);
   expect(table.identifiers).toEqual(["Name"]);

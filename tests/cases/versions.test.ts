@@ -194,11 +194,11 @@ test("the empty template reads as a sheet with every role in place and no cases"
     "other",
     "followUp",
     "measurement",
-    "other",
-    "other",
+    "measurement",
+    "measurement",
     "other",
     "complication",
-    "other",
+    "operator",
     "note",
   ]);
   expect(table.cells.asked).toBe(0);

@@ -12,7 +12,9 @@ const later = /\b(after|residual|post|union|final|last|review|follow)/i;
  */
 export function askGrades(draft: Draft): Doubt[] {
   const grade = draft.roles.indexOf("grade");
-  const measured = draft.roles.findIndex((role, k) => role === "measurement" && !later.test(draft.names[k]!));
+  const measured = draft.roles.findIndex(
+    (role, k) => role === "measurement" && !draft.facts[k]!.motion && !later.test(draft.names[k]!),
+  );
   if (grade < 0 || measured < 0) return [];
   let compared = 0;
   const doubts: Doubt[] = [];

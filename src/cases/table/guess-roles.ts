@@ -1,5 +1,7 @@
 import type { Role } from "../types.js";
 import { cellLook } from "./cell-look.js";
+import { identifying, markBirths, namesStaff } from "./identifying.js";
+import { isDate, mostly } from "./mostly.js";
 import { codesOf, keyFor, type CodeKey } from "./find-keys.js";
 import { headingRoles, plainHeading } from "./heading-words.js";
 import { readYesNo } from "../values/read-yes-no.js";
@@ -34,6 +36,8 @@ export function guessRoles(
     names.forEach((name, c) => {
       if (roles[c] === "grade" && typed.test(plainHeading(name))) roles[c] = "other";
     });
+  markTechnique(columns, roles);
+  markBirths(names, columns, roles);
   for (const role of single)
     roles.forEach((each, c) => {
       if (each === role && roles.indexOf(role) !== c) roles[c] = "other";
@@ -57,6 +61,7 @@ function checked(
 ): Role {
   const values = cells.filter(({ text }) => text !== "" && !readMissing(text));
   if (candidates[0] === "identifier" || identifying(values, rows, candidates[0])) return "identifier";
+  if (namesStaff(name, candidates[0], values)) return "identifier";
   const meant = decoded(name, values, keys);
   const role = candidates.find(
     (each) =>
@@ -74,7 +79,7 @@ function decoded(name: string, values: readonly Distinct[], keys: readonly CodeK
 function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
   if (role === "success") return mostly(values, yesOrNo) || fewWords(values) || (named.test(name) && worded(values));
   if (role === "sex") return mostly(values, ({ text }) => text.length <= 8);
-  if (role === "side") return mostly(values, ({ text }) => sideLike.test(text));
+  if (role === "side") return mostly(values, ({ text }) => sideLike.test(text)) || fewCodes(values);
   if (role === "date") return mostly(values, (value) => isDate(value) || /^\d{5}$/.test(value.text), 0.3);
   if (role === "grade")
     return (
@@ -83,7 +88,8 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
   if (role === "followUp") return !mostly(values, isDate) && mostly(values, ({ text }) => /\d/.test(text));
   if (role === "measurement") return mostly(values, ({ text }) => /\d/.test(text), 0.3);
   if (role === "firstTechnique" || role === "finalTechnique")
-    return mostly(values, ({ text }) => /\p{L}{2}/u.test(text)) && !mostly(values, isDate);
+    return (mostly(values, ({ text }) => /\p{L}{2}/u.test(text)) || fewCodes(values)) && !mostly(values, isDate);
+  if (role === "operator") return !mostly(values, isDate) && !mostly(values, ({ text }) => text.length > 40, 0.3);
   if (role === "complication") return !mostly(values, isDate);
   return true;
 }
@@ -105,48 +111,24 @@ function fewWords(values: readonly Distinct[]): boolean {
   return values.length <= 8 && mostly(values, ({ text }) => /^\p{L}[\p{L}*/() ]{0,20}$/u.test(text), 0.8);
 }
 
+/** A handful of one-sign codes: what they mean is asked. */
+function fewCodes(values: readonly Distinct[]): boolean {
+  return values.length > 1 && values.length <= 6 && values.every(({ text }) => /^[\p{L}\d]$/u.test(text));
+}
+
 const sideLike = /^(l|r|b|left|right|lt|rt|li|re|links|rechts|both|bilat\w*|g|d|\?|izq|der|dcha)([./ &+].*)?$/i;
 const yesOrNo = ({ text, cell }: Distinct): boolean => {
   const { asks } = readYesNo(text, plainFacts, cell);
   return !asks || /^[01x✓✔✗✘+?-]$/i.test(text);
 };
-const isDate = ({ text, cell }: Distinct): boolean => cell.date !== undefined || cellLook(text) === "date";
-
-function mostly(values: readonly Distinct[], test: (value: Distinct) => boolean, share = 0.5): boolean {
-  if (values.length === 0) return true;
-  let all = 0;
-  let fit = 0;
-  for (const value of values) {
-    all += value.count;
-    if (test(value)) fit += value.count;
-  }
-  return fit >= all * share;
-}
-
-const email = /^\S+@\S+\.\S+$/;
-const phone = /^(\+|00|0|\()(?!\d?[./-]\d\d?[./-]\d)[\d ()/.-]{7,}$/;
-const personName = /^\p{Lu}[\p{L}'’.-]+,?( \p{Lu}[\p{L}'’.-]*)+$/u;
-const surname = /^\p{Lu}[\p{Ll}'’-]+$/u;
-
-/** Values that name or number a person, whatever the heading says. */
-function identifying(values: readonly Distinct[], rows: number, role: Role | undefined): boolean {
-  if (values.length === 0) return false;
-  const distinct = values.length >= Math.max(2, rows * 0.5);
-  if (mostly(values, ({ text }) => email.test(text) || phone.test(text), 0.6)) return true;
-  if (role !== undefined && role !== "id" && role !== "child" && role !== "other") return false;
-  if (distinct && mostly(values, ({ text }) => personName.test(text), 0.6)) return true;
-  if (role === "id" || role === "child")
-    return (
-      distinct &&
-      (mostly(values, ({ text }) => surname.test(text), 0.6) ||
-        mostly(values, ({ text }) => /^\d{7,}$/.test(text), 0.8))
-    );
-  return false;
-}
 
 function byValues(values: readonly Distinct[], rows: number, headed: boolean): Role {
   if (values.length === 0) return "other";
   if (mostly(values, isDate, 0.6)) return "date";
+  if (mostly(values, ({ text }) => /^[<>~]?\d{1,3}([.,]\d+)?\s*(°|deg|%|mm)$|^\d\/\d$/i.test(text), 0.5))
+    return "measurement";
+  if (mostly(values, ({ text }) => /^\d{1,2}\s*y(rs?|ears?)?[ ,]*\d{1,2}\s*m|^\d{1,2} ?\+ ?\d{1,2}$/i.test(text), 0.6))
+    return "age";
   if (headed) return "other";
   const few = values.length <= 6;
   if (few && values.length > 1 && mostly(values, ({ text }) => /^(l|r|left|right)$/i.test(text), 0.9)) return "side";
@@ -155,6 +137,19 @@ function byValues(values: readonly Distinct[], rows: number, headed: boolean): R
   if (few && values.length > 1 && mostly(values, ({ text }) => /^(i{1,3}|iv|v)$/i.test(text), 0.8)) return "grade";
   if (values.length > rows * 0.5 && mostly(values, ({ text }) => text.split(" ").length > 4, 0.5)) return "note";
   return "other";
+}
+
+const technique = /^(closed|open|assisted|mua|orif|crif|crpp|manipulat\w*|k-?wir\w*|percutaneous|plate|sling|cast)\b/i;
+
+/** Without a heading that says so: the one column that holds techniques. */
+function markTechnique(columns: readonly (readonly Distinct[])[], roles: Role[]): void {
+  if (roles.includes("firstTechnique") || roles.includes("finalTechnique")) return;
+  const found = columns.flatMap((cells, c) => {
+    const values = cells.filter(({ text }) => text !== "" && !readMissing(text));
+    const held = roles[c] === "other" && values.length > 1 && mostly(values, ({ text }) => technique.test(text), 0.8);
+    return held ? [c] : [];
+  });
+  if (found.length === 1) roles[found[0]!] = "firstTechnique";
 }
 
 const reading = /^(?:(.*)[ :_-])?([A-Z]|[A-Z]{2,3}|R(?:ater)?)[ _]?([1-9])?$/;

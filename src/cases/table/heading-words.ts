@@ -14,12 +14,18 @@ export function plainHeading(text: string): string {
 }
 
 const technique =
-  "(technique|tech|treatment|method|procedure|operation|op type|type of (op|operation|surgery)|reduction|therapie|verfahren|traitement|tratamiento)";
+  "(technique|tech|treatment|method|procedure|operation|op type|type of (op|operation|surgery)|reduction|therapie|verfahren|technik|behandlung|versorgung|eingriff|traitement|intervention|tratamiento|tecnica|metodo)";
+const limbWords =
+  "(l|r|lt|rt|left|right|l r|r l|inj|injured|uninj\\w*|other|op|treated|affected|contra\\w*|normal|healthy|side|deg|degrees|last|final|latest|fu|at|review|passive|active|pre|post|preop|postop|\\d+|\\d* ?(m|mo|mths?|months?|w|wks?|weeks?|y|yrs?|years?))";
+/** Angles of motion of a joint, in full or in the short forms of a clinic sheet. */
+const motionWords = new RegExp(
+  `\\b(elevation|flexion|anteversion|abduction|abduktion|adduction|adduktion|(ext|int|external|internal|aussen|innen) ?rot\\w*|rotation|aussenrotation|innenrotation|pronation|supination|range of (motion|movement)|rom|beweglichkeit|movilidad|arc of motion)\\b|^(rom )?(elev|flex|ext|extn|extension|abd|abduc|add|er|ir|ff|fwd flex\\w*|forward elev\\w*|pron|sup|dorsiflex\\w*|df|pf|motion|movement)( ${limbWords})*$`,
+);
 // Order matters: the first pattern that fits gives the role, so the narrow ones come first.
 const patterns: readonly (readonly [Role, RegExp])[] = [
   [
     "identifier",
-    /\b(surname|forename|(first|last|family|given|full|maiden|pet) ?name|initials|nickname|vorname|nachname|prenom|apellidos?|nombre|cognome|nom)\b|^(name|names|child s name|patient names?|name of .*|pt name|child name|mother.*|father.*|mum.*|dad.*)$/,
+    /\b(surname|forename|(first|last|family|given|full|maiden|pet) ?name|initials|nickname|vorname|nachname|prenom|apellidos?|nombres?|cognome|nom|patientenname|familienname|rufname)\b|^(name|names|init|inits|pt initials|child s name|patient names?|name of .*|pt name|child name|mother.*|father.*|mum.*|dad.*)$/,
   ],
   [
     "identifier",
@@ -27,7 +33,11 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "identifier",
-    /\b(dob|d o b|born|birth(?! (weight|injur\w*|trauma|palsy|order|fracture))|birthdate|birthday|birth ?date|geburt\w*|geb ?datum|naissance|nacimiento|phone|tel|telephone|telefon|mobile|handy|whatsapp|contact (no|nr|number|details?|person|name|tel)|e ?mail|mail|address|adresse|direccion|street|post ?code|postal|zip|plz|city|town|village|guardian|next of kin|nok|family doctor)\b|^(contact|parents?( names?| phone)?|school( name)?|schule)$/,
+    /\b(dob|d o b|b day|bday|geb dat|geburtsdatum|fecha de nacimiento|date de naissance|data di nascita|born|birth(?! (weight|injur\w*|trauma|palsy|order|fracture))|birthdate|birthday|birth ?date|geburt\w*|geb ?datum|naissance|nacimiento|phone|tel|telephone|telefon|mobile|handy|whatsapp|contact (no|nr|number|details?|person|name|tel)|e ?mail|mail|address|adresse|direccion|indirizzo|anschrift|wohnort|strasse|telefono|handynummer|correo|krankenkasse|street|post ?code|postal|zip|plz|city|town|village|guardian|next of kin|nok|family doctor)\b|^(contact|parents?( names?| phone)?|school( name)?|schule)$/,
+  ],
+  [
+    "operator",
+    /^(?!.*\b(grade|level|experience|seniority|years?|volume|type|count|score|date)\b).*\b(surgeons?|operators?|consultant|operated by|performed by|treated by|done by|op by|reduced by|chirurg\w*|operateur|chirurgien|cirujano|chirurgo)\b/,
   ],
   [
     "rater",
@@ -35,18 +45,21 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "side",
-    /^(side|laterality|l r|r l|left right|side .*|.* side|seite|cote|lado|lato|affected (arm|limb|shoulder|leg)|arm|limb side)$/,
+    /^(side|laterality|l r|r l|left right|side .*|.* side|(\w+ )?(seite|cote|lado|lato|zijde|sida|strona|lateralidad|lateralite)|affected (arm|limb|shoulder|leg)|arm|limb side)$/,
   ],
-  ["sex", /^(sex|gender|m f|f m|geschlecht|sexe|sexo|boy girl)\b/],
+  ["sex", /^(sex|gender|m f|f m|geschlecht|sexe|sexo|sesso|geslacht|genre|genero|boy girl)\b/],
   [
     "note",
-    /\b(notes?|comments?|remarks?|free ?text|bemerkung\w*|kommentar|details?|description|history|narrative|observaciones|remarques?)\b/,
+    /\b(notes?|comments?|remarks?|free ?text|bemerkung\w*|kommentar\w*|anmerkung\w*|notizen|notas|comentarios?|commentaires?|details?|description|history|narrative|observaciones|remarques?)\b/,
   ],
-  ["date", /\b(date|datum|fecha|doi|doa|dos|dt|when seen|seen on|operated on|op day|injured on)\b/],
-  ["age", /^(age|alter|edad|eta)\b|\bage (at|in|y|yr|yrs|years?|m|months?)\b|^(patient|child) s? ?age$/],
+  ["date", /\b(date|\w*datum|fecha|data|doi|doa|dos|dt|when seen|seen on|operated on|op day|injured on)\b/],
+  [
+    "age",
+    /^(age|alter|edad|eta|leeftijd|idade|alder)\b|\bage (at|in|y|yr|yrs|years?|m|months?)\b|^(patient|child) s? ?age$/,
+  ],
   [
     "complication",
-    /\b(compl?|complns?|complications?|komplikation\w*|complicaciones|adverse( events?)?|ae|problems?)\b/,
+    /\b(compl?|complns?|complications?|komplikation\w*|complicaciones|complicanze|complicacoes|adverse( events?)?|ae|problems?)\b/,
   ],
   [
     "finalTechnique",
@@ -54,15 +67,19 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
       `\\b(final|definitive|eventual|last|ended|end|actual|converted to) (\\w+ )?${technique}\\b|^converted to$|^final(ly)?( op| surgery)?$`,
     ),
   ],
+  ["measurement", motionWords],
   [
     "followUp",
     /\b(follow ?up|f ?up|fu|f u|nachuntersuchung|nachbeobachtung|last (seen|review|visit)|review (months?|weeks?|at)|months? (of )?review|suivi|seguimiento)\b|^(months?|mths?|mo)$/,
   ],
   [
     "success",
-    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(succes\w*|succeeded|reussite|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|good)$|\b(rom|motion|movement|function\w*|position|alignment) (ok|good|full|normal|restored|regained|acceptable)\b|^full (elevation|motion|movement|rom|function)$/,
+    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(succes\w*|succeeded|reussite|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|resultado|risultato|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|good)$|\b(rom|motion|movement|function\w*|position|alignment) (ok|good|full|normal|restored|regained|acceptable)\b|^full (elevation|motion|movement|rom|function)$/,
   ],
-  ["grade", /\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado)\b|\btype$/],
+  [
+    "grade",
+    /\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado|graad|grau)\b|\btype$/,
+  ],
   [
     "measurement",
     /\b(displ?|displac\w*|disp|displment|dislocation|translation|shift|offset|gap|step|angul\w*|angle|tilt|slip|shortening|measure\w*|thirds?|verschieb\w*|residual|deplacement|desplazamiento)\b/,
@@ -75,9 +92,12 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "id",
-    /^(id|no|nr|num|number|#|n|case|cases|case (no|nr|id|number|#)|study (id|no|nr|number|code)|subject( (id|no|number))?|serial( (no|number))?|s no|sl no|sr no|code|index|key|limb|limb (id|no)|hip|hip (id|no)|fracture|fracture (id|no)|fx( (id|no))?|record|record id|row|fall|fall (nr|nummer)|lfd nr|numero|entry|ref|reference)$/,
+    /^(id|no|nr|num|number|#|n|case|cases|case (no|nr|id|number|#)|study (id|no|nr|number|code)|subject( (id|no|number))?|serial( (no|number))?|s no|sl no|sr no|code|index|key|limb|limb (id|no)|hip|hip (id|no)|fracture|fracture (id|no)|fx( (id|no))?|record|record id|row|fall|fall (nr|nummer)|lfd nr|numero|entry|ref|reference|fall ?nummer|fallnr|caso|cas|dossier)$/,
   ],
-  ["child", /^(child|children|patient|pt|pat|participant|family|kind|enfant|paciente)( (id|no|nr|number|code|#))?$/],
+  [
+    "child",
+    /^(child|children|patient|pt|pat|participant|family|kind|enfant|paciente|paziente|nino|bambino|patienten?)( (id|no|nr|number|code|#))?$/,
+  ],
 ];
 const others =
   /\b(reasons?|elev\w*|flex\w*|extension|abd\w*|adduct\w*|rotation|rom|motion|range|pain|score|height|weight|bmi|mechanism|cause|surgeon|operator|consultant|anaesth\w*|anesth\w*|time|delay|days?|weeks?|years?|pins?|wires?|implant|sling|plaster|cast|films?|x ?rays?|hospital|site|centre|center|region|nerve\w*|vascular|infection|stiffness|injury|injured|operated|treated|converted|conversion|shaft|width|open|closed|pathological|associated|dominan\w*|hand|arm|excluded|eligible|lost|died|status|visit|ward|team|scar|growth|plate|physis|bone|fracture|physio\w*|return|sport|duration|length|loss)\b/;
@@ -94,4 +114,9 @@ export function headingRoles(text: string): readonly Role[] {
 /** The likeliest role, undefined for words that say nothing. */
 export function headingRole(text: string): Role | undefined {
   return headingRoles(text)[0];
+}
+
+/** Whether a heading names an angle of motion; the last part of a two-row heading decides. */
+export function namesMotion(name: string): boolean {
+  return motionWords.test(plainHeading(name.split(": ").at(-1)!)) || motionWords.test(plainHeading(name));
 }

@@ -14,7 +14,7 @@ export function nameColumns(
     const parts = spread.map((row) => row[c] ?? "").filter((text) => text !== "");
     return parts.filter((text, i) => text !== parts[i - 1]).join(": ");
   });
-  return distinct(names);
+  return distinctNames(names);
 }
 
 /** A group reaches right over names below it until the next group; merged cells of a workbook say how far exactly. */
@@ -41,7 +41,7 @@ function spreadGroups(
 }
 
 /** Equal names get a number, so that each column can be named in a question. */
-function distinct(names: readonly string[]): string[] {
+export function distinctNames(names: readonly string[]): string[] {
   const seen = new Map<string, number>();
   const taken = new Set(names);
   return names.map((name) => {

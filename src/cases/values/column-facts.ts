@@ -1,5 +1,6 @@
 import type { RawCell, RawSheet, Role } from "../types.js";
 import type { ColumnFacts } from "./reading.js";
+import { namesMotion } from "../table/heading-words.js";
 import { looseDate, plainDate } from "./read-date.js";
 import { readMissing } from "./read-missing.js";
 import { plainNumber, unitOf } from "./read-number.js";
@@ -26,13 +27,15 @@ export function columnFacts(
   );
   const dates = present.flatMap(({ text, cell }) => cell.date ?? plainDate(text, latestYear) ?? []);
   const sorted = dates.toSorted();
+  const motion = role === "measurement" && namesMotion(name);
   return {
     name,
     decimalComma,
     dateOrder: orderOf(present, latestYear),
     unit: measured.has(role)
-      ? (headingUnit(name) ?? (role === "measurement" ? cellUnit(present) : undefined))
+      ? (headingUnit(name) ?? (role === "measurement" && !motion ? cellUnit(present) : undefined))
       : undefined,
+    ...(motion ? { motion: true as const } : {}),
     wordGrades: role === "grade" && mostlyWords(present),
     latestYear,
     values: kindOf(present, numbers, latestYear),

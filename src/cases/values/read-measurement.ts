@@ -7,6 +7,7 @@ import { ask, leftOut, notKnown, type Asks, type Choice, type Reader, type Readi
  * ("1-Mar" for 1/3) are asked, and so are units that the rest of the column does not share.
  */
 export const readMeasurement: Reader = (text, facts, cell) => {
+  if (facts.motion) return readNumber(text, facts, cell);
   const read = convertedFraction(text, cell) ?? readNumber(text, facts, cell);
   if (read.asks) return askedInUnit(read, read.asks, facts.unit);
   return read.value.kind === "number" ? oneUnit(text, read, facts.unit) : read;

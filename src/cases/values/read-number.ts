@@ -121,7 +121,8 @@ function checkedCode(number: number, text: string, facts: ColumnFacts, unit: str
   const code = /^-?(9{2,}|8{3,}|7{3,})(\.0+)?$/.test(String(number)) || number === -1 || number === -9;
   const usual = facts.usual;
   const far = usual !== undefined && (number > usual.high || number < usual.low);
-  if (!(code && (far || usual === undefined))) return motion.test(facts.name) ? angle(value, number, text) : { value };
+  if (!(code && (far || usual === undefined)))
+    return facts.motion || motion.test(facts.name) ? angle(value, number, text) : { value };
   return ask("code", text, `${text} lies far from the other values: is it a code for missing?`, [
     ...leftOut,
     { label: `the number ${number}`, value },

@@ -5,6 +5,7 @@ import { readDate } from "./read-date.js";
 import { readFollowUp } from "./read-follow-up.js";
 import { readGrade } from "./read-grade.js";
 import { readMeasurement } from "./read-measurement.js";
+import { readOperator } from "./read-operator.js";
 import { readOther, readPlain } from "./read-other.js";
 import { readSex } from "./read-sex.js";
 import { readSide } from "./read-side.js";
@@ -27,6 +28,7 @@ export const readers: Readonly<Record<Role, Reader>> = {
   complication: readComplications,
   followUp: readFollowUp,
   date: readDate,
+  operator: readOperator,
   rater: readOther,
   note: readPlain,
   identifier: readPlain,

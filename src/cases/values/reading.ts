@@ -47,6 +47,10 @@ export interface ColumnFacts {
   readonly kind: "text" | "workbook";
   /** The sheet's own key to the codes of the column. */
   readonly key?: CodeKey;
+  /** Codes of the people named in a column of operators, by name in lower case. */
+  readonly staff?: ReadonlyMap<string, string>;
+  /** Whether the column holds angles of motion. */
+  readonly motion?: true;
 }
 
 /** Facts of a column of which nothing is known. */

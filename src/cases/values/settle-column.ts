@@ -1,9 +1,9 @@
-import type { Redact } from "../quarantine.js";
+import { withheld, type Redact } from "../quarantine.js";
 import { showValue } from "../show-value.js";
 import type { Limbs } from "../split-limbs.js";
 import type { Line } from "../table/find-table.js";
 import type { SheetIssue } from "../sheet-error.js";
-import type { LogEntry, Question, Value } from "../types.js";
+import type { LogEntry, Question, Role, Value } from "../types.js";
 import { questionId, type ColumnTask, type Group, type ReadColumn } from "./read-column.js";
 import { readers } from "./readers.js";
 import type { Asks, Choice } from "./reading.js";
@@ -22,6 +22,9 @@ interface OpenQuestion {
   readonly choices: Set<string>;
 }
 
+/** Notes are not repeated in the log, nor are people who operated. */
+const hidden: ReadonlySet<Role> = new Set(["note", "operator"]);
+
 /** Gives each group of like cells its value: as read, as answered, or asked; answers for one case come before those for all. */
 export function settleColumn(
   lines: readonly Line[],
@@ -34,7 +37,8 @@ export function settleColumn(
   const issues: SheetIssue[] = [];
   const questions = new Map<string, OpenQuestion>();
   const record = ({ raw }: Group, rows: readonly number[], value: Value, why: string): void => {
-    log.push({ row: rows[0]!, rows, column: facts.name, from: redact(raw), to: redact(showValue(value)), why });
+    const [from, to] = hidden.has(task.role) ? [withheld, withheld] : [redact(raw), redact(showValue(value))];
+    log.push({ row: rows[0]!, rows, column: facts.name, from, to, why });
   };
   const outcomes: Outcome[] = [];
   for (const [g, group] of groups.entries()) {

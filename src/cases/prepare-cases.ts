@@ -1,0 +1,106 @@
+import { joinTables, partOfCases, rightTableId } from "./ask-tables.js";
+import type { Draft } from "./doubts.js";
+import { namesInText } from "./names-in-text.js";
+import { maskText } from "./mask-text.js";
+import { quarantine, type Redact } from "./quarantine.js";
+import type { ReadCasesOptions } from "./read-cases.js";
+import { SheetError } from "./sheet-error.js";
+import { applyLineAnswers } from "./table/apply-line-answers.js";
+import { assignRoles } from "./table/assign-roles.js";
+import { distinctCells } from "./table/distinct-cells.js";
+import { codesOf, findKeys, keyFor } from "./table/find-keys.js";
+import { findTable, type FoundTable } from "./table/find-table.js";
+import { guessRoles } from "./table/guess-roles.js";
+import { headingRole, headingRoles } from "./table/heading-words.js";
+import { identifyCases } from "./table/identify-cases.js";
+import { distinctNames } from "./table/name-columns.js";
+import type { RawSheet, Role } from "./types.js";
+import { columnFacts, type Distinct } from "./values/column-facts.js";
+import { latestYearNamed } from "./values/latest-year.js";
+import { keySuits } from "./values/read-by-key.js";
+import type { Unread } from "./values/read-columns.js";
+import { staffCodes, staffNames } from "./values/staff.js";
+import { namesBeside } from "./names-beside.js";
+
+/** A sheet before its cells are read. */
+export interface Prepared {
+  readonly unread: Unread;
+  readonly redact: Redact;
+  readonly found: FoundTable;
+}
+
+/**
+ * Names, roles and facts of the columns, and what must not be shown.
+ * @throws SheetError when the sheet has no table, or a role names an absent column
+ */
+export function prepareCases(sheet: RawSheet, options: ReadCasesOptions): Prepared {
+  const answers = options.answers ?? {};
+  const first = findTable(sheet, {
+    keepRight: Object.hasOwn(answers, rightTableId) && answers[rightTableId] === partOfCases,
+  });
+  refuseWithout(sheet, first);
+  const positions = first.names.flatMap((name, c) => (name === "" ? [] : [c]));
+  const typed = positions.map((c) => first.names[c]!);
+  const cells: readonly (readonly Distinct[])[] = positions.map((c) => distinctCells(first.lines, c));
+  const keys = findKeys(first);
+  const guessed = guessRoles(typed, cells, first.lines.length, keys);
+  const beside = namesBeside(sheet, first);
+  const redactFor = (roles: readonly Role[]): Redact => {
+    const texts = roles.flatMap((role, k) =>
+      role === "identifier" ? cells[k]!.map(({ text }) => text) : role === "operator" ? staffNames(cells[k]!) : [],
+    );
+    const inNotes = roles.flatMap((role, k) =>
+      role === "note" || role === "other" ? namesInText(textsOf(cells[k]!)) : [],
+    );
+    const words = quarantine([...texts, ...beside, ...inNotes]);
+    return (text) => words(maskText(text));
+  };
+  const shown = (redact: Redact): string[] => distinctNames(typed.map((name) => redactName(name, redact)));
+  const roles = assignRoles(guessed, shown(redactFor(guessed)), options.roles, redactFor(guessed)(sheet.file));
+  const redact = redactFor(roles);
+  const names = shown(redact);
+  const latest = options.today ? Number(options.today.slice(0, 4)) : latestYearNamed(cells);
+  const staff = staffCodes(
+    roles.flatMap((role, k) => (role === "operator" ? cells[k]! : [])),
+    options.staff,
+  );
+  const facts = names.map((name, k) => {
+    const key = keyFor(name, codesOf(cells[k]!), keys);
+    const found = columnFacts(name, roles[k]!, cells[k]!, sheet, latest);
+    return {
+      ...found,
+      ...(key && keySuits(key, roles[k]!) ? { key } : {}),
+      ...(roles[k] === "operator" ? { staff } : {}),
+    };
+  });
+  const found = applyLineAnswers(joinTables(first, answers, redact), answers, redact);
+  const unread = { sheet, lines: found.lines, names, roles, facts, positions, cases: [] };
+  return { unread: { ...unread, cases: identified(unread) }, redact, found };
+}
+
+function refuseWithout(sheet: RawSheet, { lines, names }: FoundTable): void {
+  const refuse = (rule: string): never => {
+    throw new SheetError(quarantine(namesInText([sheet.file]))(sheet.file), [{ rule }]);
+  };
+  if (lines.length === 0) refuse("holds no cases; expected a heading row and one row a case");
+  if (names.length === 1 && headingRoles(names[0]!).length === 0)
+    refuse("holds no cases: one column, without a heading that names a grade or outcome");
+}
+
+/** A heading keeps the words of the trade, even when somebody is called so. */
+function redactName(name: string, redact: Redact): string {
+  return redact(name) === name
+    ? name
+    : name.replace(/[\p{L}\p{N}]+/gu, (word) => (headingRole(word) ? word : redact(word)));
+}
+
+const searched = 20_000;
+
+function textsOf(cells: readonly Distinct[]): string[] {
+  return cells.slice(0, searched).map(({ text }) => text);
+}
+
+function identified({ lines, roles, positions }: Unread): Draft["cases"] {
+  const at = (role: Role): number | undefined => positions[roles.indexOf(role)];
+  return identifyCases(lines, { id: at("id"), child: at("child"), person: at("identifier"), side: at("side") });
+}
