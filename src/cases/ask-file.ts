@@ -28,7 +28,7 @@ export function askFile(
   const issues = all.flatMap(({ id, choices }): SheetIssue[] => {
     if (!Object.hasOwn(answers, id) || choices.includes(answers[id]!)) return [];
     const rule = `the answer to "${id}" must be one of ${choices.map((choice) => `"${choice}"`).join(", ")}`;
-    return [{ value: answers[id]!, rule }];
+    return [{ value: answers[id]!, rule, question: id }];
   });
   return { questions: all.filter(({ id }) => !Object.hasOwn(answers, id)), issues };
 }

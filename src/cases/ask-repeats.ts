@@ -43,6 +43,7 @@ export function askRepeats(
         row: question.rows[0]!,
         column: question.column,
         value: answer,
+        question: question.id,
         rule: `the answer to "${question.id}" must be one of ${choices.map((choice) => `"${choice}"`).join(", ")}`,
       });
     if (answer !== keepFirst && answer !== keepLast) continue;

@@ -20,6 +20,8 @@ export interface VersionChanges {
   readonly renamed: readonly { readonly before: string; readonly after: string }[];
   readonly addedColumns: readonly string[];
   readonly removedColumns: readonly string[];
+  /** Earlier answers that no longer fit their question, which is asked again. */
+  readonly unfit?: readonly { readonly question: string; readonly answer: string }[];
 }
 
 /**

@@ -100,6 +100,7 @@ function unknownChoice(id: string, answer: string, labels: readonly string[], do
     ...(doubt.column ? { column: doubt.column } : {}),
     value: answer,
     rule,
+    question: id,
   };
 }
 

@@ -3,7 +3,7 @@ import { withheld } from "./quarantine.js";
 const suspect = /@|\d{7}|\d[ ()-]\d{3}|\d{3}[ -]\d{3}|\b(dob|born|geb|birth)/i;
 const patterns: readonly RegExp[] = [
   /[\p{L}\p{N}._%+-]+@[\p{L}\p{N}.-]+\.\p{L}{2,}/gu,
-  /(?<![\p{L}\d.,/-])\+?\d[\d ()-]{7,}\d(?![\d/.-])/gu,
+  /(?<![\p{L}\d.,/-])\+?\d[\d ()-]{5,}\d(?![\d/.-])/gu,
   /(?<=\b(?:dob|d\.o\.b\.?|born|geb\.?|birth\w*)\P{N}{0,12})\d{1,4}[./-]\d{1,2}[./-]\d{1,4}/giu,
 ];
 

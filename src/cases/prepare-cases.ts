@@ -78,6 +78,11 @@ export function prepareCases(sheet: RawSheet, options: ReadCasesOptions): Prepar
   return { unread: { ...unread, cases: identified(unread) }, redact, found };
 }
 
+/** Names of operators in the order of their codes, so that another version of the sheet can go on with them; never shown. */
+export function staffOrder(sheet: RawSheet, options: ReadCasesOptions): string[] {
+  return prepareCases(sheet, options).unread.facts.flatMap(({ staff }) => [...(staff?.keys() ?? [])]);
+}
+
 function refuseWithout(sheet: RawSheet, { lines, names }: FoundTable): void {
   const refuse = (rule: string): never => {
     throw new SheetError(quarantine(namesInText([sheet.file]))(sheet.file), [{ rule }]);

@@ -4,6 +4,8 @@ export interface SheetIssue {
   readonly column?: string;
   readonly value?: string;
   readonly rule: string;
+  /** Id of the question whose answer is at fault. */
+  readonly question?: string;
 }
 
 /** A file that cannot be used, with every issue found, not the first only. */

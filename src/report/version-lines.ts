@@ -4,6 +4,8 @@ import type { MovedNumber } from "./moved-numbers.js";
 /** What a new version of a sheet changed: cases, columns, cells, and the printed numbers that moved by it. */
 export interface VersionReport extends VersionChanges {
   readonly moved: readonly MovedNumber[];
+  /** Why the numbers of the earlier version could not be compared. */
+  readonly uncounted?: string;
 }
 
 /** The changes as lines of text, each kind under its own heading; one line when nothing changed. */
@@ -16,7 +18,15 @@ export function versionLines(report: VersionReport): { readonly heading: string;
     { heading: "Columns added", lines: report.addedColumns },
     { heading: "Columns removed", lines: report.removedColumns },
     { heading: "Columns renamed", lines: report.renamed.map(moved) },
+    {
+      heading: "Answers that no longer fit, asked again",
+      lines: (report.unfit ?? []).map(({ question, answer }) => `${question}: ${answer}`),
+    },
     { heading: "Printed numbers that moved", lines: report.moved.map(movedLine) },
+    {
+      heading: "Numbers not compared: the plan does not fit the earlier version",
+      lines: report.uncounted?.split("\n") ?? [],
+    },
   ].filter(({ lines }) => lines.length > 0);
   return kinds.length > 0 ? kinds : [{ heading: "Nothing changed", lines: [] }];
 }

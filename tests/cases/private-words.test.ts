@@ -117,7 +117,7 @@ test("a name in the name of the file is withheld, in messages too", async () => 
   const named: RawSheet = { ...raw, file: "Dr Zorvia series.csv" };
   expect(readCases(named).file).toBe("Dr [withheld] series.csv");
   expect(readCases(named).questions.map(({ id }) => id)).toContain("file name");
-  expect(() => readCases(named, { answers: { "Grade | value | x": "perhaps" } })).toThrow(
+  expect(() => readCases(named, { answers: { "Grade | grade | x": "perhaps" } })).toThrow(
     /^Dr \[withheld\] series.csv: /,
   );
   expect(() => readCases(named, { roles: { Size: "grade" } })).toThrow(/^Dr \[withheld\] series.csv: /);

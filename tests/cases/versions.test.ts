@@ -225,3 +225,24 @@ test("rows of the table to share that stand alone are named by their new numbers
   const shared = shareSafe(await ofText("ID,Sex,Grade\nH1,m,II\nH2,f,II\nH3,m,II\nH4,m,III\n"));
   expect(uniqueRows(shared)).toEqual(["2", "4"]);
 });
+
+test("a role set by hand follows its column over a new heading; an answer that no longer fits is listed and asked again", async () => {
+  const raw = (csv: string) => readSheet(new TextEncoder().encode(csv), "next.csv");
+  const before = await raw("ID,How it went,Outcome\nH1,well,x\nH2,badly,Y\nH3,well,N\n");
+  const after = await raw("ID,Course,Outcome\nH1,well,3-4\nH2,badly,x\nH3,well,N\n");
+  const answers = { "Outcome | value | x": "sort of", "How it went | value | well": "yes" };
+  const fitting = { ...answers, "Outcome | value | x": "yes" };
+  const next = newVersion(before, after, { roles: { "How it went": "success" }, answers: fitting });
+  expect(next.roles).toEqual({ Course: "success" });
+  expect(column(next.table, "Course")[0]).toEqual({ kind: "yesNo", yes: true });
+  expect(next.changes.unfit).toEqual([]);
+
+  const other = await raw("ID,How it went,Outcome\nH1,well,0.4 mm\nH2,badly,12 mm\nH3,well,x\n");
+  const plain = newVersion(await raw("ID,Outcome\nH1,Y\n"), await raw("ID,Outcome\nH1,x\n"), {
+    answers: { "Outcome | value | x": "sort of" },
+  });
+  expect(plain.changes.unfit).toEqual([{ question: "Outcome | value | x", answer: "sort of" }]);
+  expect(plain.table.questions.map(({ id }) => id)).toContain("Outcome | value | x");
+  expect(plain.answers).toEqual({});
+  expect(newVersion(before, other, { answers: fitting }).related).toBe(true);
+});

@@ -195,4 +195,31 @@ describe("a new version of the sheet", () => {
     expect([status, err]).toEqual([1, expect.stringContaining("--before: no case of other.csv is in v2.csv")]);
     expect(existsSync(join(folder, "refused"))).toBe(false);
   });
+  it("compares what it can where the plan names a column that the earlier version lacks", async () => {
+    const success = [{ kind: "position", says: "united", rule: { column: "Success", "=": true } }];
+    const subgroups = [{ name: "tall", rule: { column: "Height", "≥": 150 } }];
+    const grade = { column: "Severity", order: ["II", "III"] };
+    const plan = (parts: object): string =>
+      JSON.stringify({ title: "t", grade, success, primary: "position", ...parts });
+    const newer =
+      "ID,Severity,First technique,Success,Height\nH1,II,closed,yes,150\nH2,III,closed,no,160\nH3,III,open,no,140\n";
+    const sheets = [file("v2.csv", newer), "--before", file("v1.csv", before)];
+    const renamed = await denominator(
+      "report",
+      ...sheets,
+      "--plan",
+      file("p.json", plan({})),
+      "--out",
+      join(folder, "v-p"),
+    );
+    expect([renamed.status, renamed.err]).toEqual([
+      0,
+      expect.stringContaining("Columns renamed\n  Grade -> Severity\n"),
+    ]);
+    expect(renamed.err).toContain("Printed numbers that moved\n");
+    const lacking = [...sheets, "--plan", file("q.json", plan({ subgroups })), "--out", join(folder, "v-q")];
+    const { status, err } = await denominator("report", ...lacking);
+    expect(status).toBe(0);
+    expect(err).toContain("Numbers not compared: the plan does not fit the earlier version\n  q.json: subgroups[0]:");
+  });
 });

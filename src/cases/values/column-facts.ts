@@ -37,6 +37,9 @@ export function columnFacts(
       : undefined,
     ...(motion ? { motion: true as const } : {}),
     wordGrades: role === "grade" && mostlyWords(present),
+    ...(role === "grade" && present.some(({ text }) => /^(vi{1,3}|ix|[7-9])$/i.test(text))
+      ? { tenGrades: true as const }
+      : {}),
     latestYear,
     values: kindOf(present, numbers, latestYear),
     usual: usualRange(present, numbers),

@@ -32,6 +32,8 @@ function foldSigns(text: string): string {
 export const readGrade: Reader = (text, facts, cell) => {
   const gone = readMissing(text);
   if (gone) return gone;
+  if (/^x$/i.test(text) && !facts.tenGrades)
+    return ask("grade", text, `"${text}" may be a mark or grade X: which grade?`, gradesAsked());
   const plain = cell.number === undefined || Number.isInteger(cell.number) ? plainGrade(text) : undefined;
   if (plain)
     return plain.sub

@@ -40,6 +40,8 @@ export interface ColumnFacts {
   readonly values: "number" | "date" | "yesNo" | "text";
   /** Grades are words or letters. */
   readonly wordGrades: boolean;
+  /** Grades go beyond VI, so that X can be one. */
+  readonly tenGrades?: true;
   /** Bounds of the plausible numbers, for codes such as 999. */
   readonly usual: { readonly low: number; readonly high: number } | undefined;
   /** First and last certain date, for serial numbers. */

@@ -131,6 +131,7 @@ function answerTo(
     row: group.rows[0]!,
     column: task.facts.name,
     value: answer,
+    question: id,
     rule: `the answer to "${id}" must be one of ${labels}, or a plain value of the column`,
   });
   return undefined;

@@ -45,7 +45,10 @@ export async function makeReport(path: string, options: MakeReportOptions): Prom
   const sections = sectionsOf(findings);
   const changes = earlier && {
     ...earlier.changes,
-    moved: movedNumbers(sectionsOf(findingsOf(earlier.table, earlier.plan, provenance, counted)), sections),
+    moved: earlier.plan
+      ? movedNumbers(sectionsOf(findingsOf(earlier.table, earlier.plan, provenance, counted)), sections)
+      : [],
+    ...(earlier.uncounted === undefined ? {} : { uncounted: earlier.uncounted }),
   };
   said("counted");
   const figures = await drawFigures(findings, said);

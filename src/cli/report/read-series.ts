@@ -4,9 +4,11 @@ import type { VersionChanges } from "../../cases/compare-versions.js";
 import { newVersion } from "../../cases/new-version.js";
 import { readCases } from "../../cases/read-cases.js";
 import { readSheet } from "../../cases/read-sheet.js";
+import { SheetError } from "../../cases/sheet-error.js";
 import type { CaseTable } from "../../cases/types.js";
 import { checkPlan } from "../../plan/check-plan.js";
 import { draftPlan, type DraftedPlan } from "../../plan/draft-plan.js";
+import { PlanError } from "../../plan/plan-error.js";
 import { readPlan } from "../../plan/read-plan.js";
 import { successKinds, type Plan, type SuccessKind } from "../../plan/types.js";
 import { InputError } from "../input-error.js";
@@ -33,7 +35,10 @@ export interface ReadSeries {
 export interface EarlierVersion {
   readonly file: string;
   readonly table: CaseTable;
-  readonly plan: Plan;
+  /** Null when the plan does not fit the earlier sheet: then its numbers are not compared. */
+  readonly plan: Plan | null;
+  /** Why its numbers are not compared. */
+  readonly uncounted?: string;
   readonly changes: VersionChanges;
 }
 
@@ -57,8 +62,24 @@ export async function readSeries(path: string, files: SeriesFiles): Promise<Read
   const earlierSheet = await readSheet(await readInput(files.before), basename(files.before));
   const { before, table, changes, related } = newVersion(earlierSheet, raw, options);
   if (!related) throw new InputError(`--before: no case of ${before.file} is in ${table.file}`);
-  const earlier = { file: before.file, table: before, plan: planFor(before).plan, changes };
-  return { bytes, table, drafted, ...planFor(table), earlier };
+  return { bytes, table, drafted, ...planFor(table), earlier: earlierVersion(before, changes, planFor) };
+}
+
+/** The earlier version under the new names of its columns, with the plan where it can be counted by one. */
+function earlierVersion(
+  before: CaseTable,
+  changes: VersionChanges,
+  planFor: (table: CaseTable) => DraftedPlan,
+): EarlierVersion {
+  const names = new Map(changes.renamed.map((one) => [one.before, one.after]));
+  const columns = before.columns.map((column) => ({ ...column, name: names.get(column.name) ?? column.name }));
+  const table = { ...before, columns };
+  try {
+    return { file: before.file, table, plan: planFor(table).plan, changes };
+  } catch (error) {
+    if (!(error instanceof PlanError || error instanceof SheetError)) throw error;
+    return { file: before.file, table, plan: null, uncounted: error.message, changes };
+  }
 }
 
 /** The plan in a file. */
