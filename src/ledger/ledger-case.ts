@@ -44,7 +44,7 @@ export function ledgerCase(
     gradeAsked:
       (plan.grade && "column" in plan.grade ? value(plan.grade.column) : value(measurementColumn)).kind === "asked",
     measurement,
-    readings: (plan.measurement?.readings ?? []).map((column) => exactNumber(value(column))),
+    readings: (plan.measurement?.readings ?? []).flat().map((column) => exactNumber(value(column))),
     gradeByMeasurement: byMeasurement,
     firstTechnique: first,
     finalTechnique: final,

@@ -36,7 +36,11 @@ function namedColumns(plan: Plan): NamedColumn[] {
     ...single,
     ...at("grade", grade),
     ...at("measurement", plan.measurement?.column),
-    ...(plan.measurement?.readings ?? []).flatMap((column, i) => at(`measurement.readings[${i}]`, column)),
+    ...(plan.measurement?.readings ?? []).flatMap((observer, i) =>
+      typeof observer === "string"
+        ? at(`measurement.readings[${i}]`, observer)
+        : observer.flatMap((column, j) => at(`measurement.readings[${i}][${j}]`, column)),
+    ),
     ...at("technique.first", plan.technique?.first),
     ...at("technique.final", plan.technique?.final),
     ...at("complications", plan.complications?.column),

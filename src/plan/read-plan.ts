@@ -46,14 +46,21 @@ const cutPoints = v.pipe(
   v.array(v.number()),
   v.check((cuts) => cuts.every((cut, i) => i === 0 || cut > cuts[i - 1]!), "must rise"),
 );
+/** A column of one observer, or all of the observer's columns. */
+const observer: v.GenericSchema<string | string[]> = v.lazy((input) =>
+  Array.isArray(input) ? v.pipe(texts, v.minLength(1, "must name at least one column")) : text,
+);
 const measurement = v.strictObject({
   column: text,
   cutPoints,
   readings: v.optional(
     v.pipe(
-      texts,
-      v.minLength(2, "must name at least two columns"),
-      v.check((columns) => new Set(columns).size === columns.length, "must not name a column twice"),
+      v.array(observer),
+      v.check((observers) => observers.flat().length >= 2, "must name at least two columns"),
+      v.check(
+        (observers) => new Set(observers.flat()).size === observers.flat().length,
+        "must not name a column twice",
+      ),
     ),
   ),
   error: v.optional(

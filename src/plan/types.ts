@@ -41,8 +41,11 @@ export type GradePlan =
 export interface MeasurementPlan {
   readonly column: string;
   readonly cutPoints: readonly number[];
-  /** Columns with readings of the same radiograph, one an observer or occasion; at least two. */
-  readonly readings?: readonly string[];
+  /**
+   * Columns with readings of the same radiograph, at least two in all: a column an observer, or a list of columns where one
+   * observer read more than once.
+   */
+  readonly readings?: readonly (string | readonly string[])[];
   /** A standard error of measurement decided on beforehand, in the unit of the column; it goes before that of the readings. */
   readonly error?: number;
   /** Grades treated open by the unit's own rule, so that treatments that another grade would change can be counted. */

@@ -67,11 +67,15 @@ describe("readings and error of the measurement", () => {
   it("are optional and kept as they are", () => {
     const entries = { readings: ["A", "B"], error: 2.5, treatedOpen: ["II"] };
     expect(readPlan(JSON.stringify(measured(entries)), "p.json").measurement).toMatchObject(entries);
-    expect(readPlan(demo, "cohort-plan.json").measurement!.readings).toHaveLength(4);
+    expect(readPlan(demo, "cohort-plan.json").measurement!.readings!.flat()).toHaveLength(4);
+    const twice = { readings: [["A1", "A2"], "B"] };
+    expect(readPlan(JSON.stringify(measured(twice)), "p.json").measurement).toMatchObject(twice);
   });
   it.each([
     [{ readings: ["A"] }, "measurement.readings: must name at least two columns"],
     [{ readings: ["A", "A"] }, "measurement.readings: must not name a column twice"],
+    [{ readings: ["A", ["B", "A"]] }, "measurement.readings: must not name a column twice"],
+    [{ readings: ["A", [], "B"] }, "measurement.readings[1]: must name at least one column"],
     [{ readings: ["A", ""] }, "measurement.readings[1]: must not be empty"],
     [{ error: 0 }, "measurement.error: must be above 0"],
     [{ error: -1 }, "measurement.error: must be above 0"],
@@ -94,7 +98,7 @@ describe("readings and error of the measurement", () => {
     const table = await demoTable();
     const plan = readPlan(demo.replace("Displacement B2", "Displacement C1"), "cohort-plan.json");
     expect(() => checkPlan(plan, table, "cohort-plan.json")).toThrow(
-      'measurement.readings[3]: cohort.csv has no column "Displacement C1"',
+      'measurement.readings[1][1]: cohort.csv has no column "Displacement C1"',
     );
   });
 });

@@ -10,7 +10,7 @@ import mpmath as mp
 mp.mp.dps = 40
 CUTS = [10, 33, 67]
 rows = list(csv.DictReader(open(Path(__file__).parents[2] / "data-demo/cohort.csv", encoding="utf-8-sig")))
-columns = ["Displacement A1", "Displacement A2", "Displacement B1", "Displacement B2"]
+observers = [["Displacement A1", "Displacement A2"], ["Displacement B1", "Displacement B2"]]
 
 
 def sem(table):
@@ -24,7 +24,13 @@ def sem(table):
     return mp.sqrt(mp.mpf((max(raters - rest, F(0)) / n + rest).numerator) / (max(raters - rest, F(0)) / n + rest).denominator)
 
 
-read = [[F(r[c]) for c in columns] for r in rows if all(r[c].strip() for c in columns)]
+def first(row, columns):
+    """An observer's first reading, None where there is none."""
+    return next((F(row[c]) for c in columns if row[c].strip()), None)
+
+
+firsts = [[first(r, columns) for columns in observers] for r in rows]
+read = [values for values in firsts if None not in values]
 error = sem(read)
 analysed = [
     r

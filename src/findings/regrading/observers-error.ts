@@ -7,14 +7,15 @@ import type { ObserversError } from "./types.js";
 
 /**
  * The observers' error: the one that the plan states, else that of the readings of all radiographs in the sheet. Excluded
- * and lost cases count here too: how well a radiograph is read does not hang on what became of the limb.
+ * and lost cases count here too: how well a radiograph is read does not hang on what became of the limb. Of an observer
+ * who read more than once the first reading counts: repeats tell of one observer, not of two.
  */
 export function observersError(
   cases: readonly LedgerCase[],
-  { readings: columns = [], error }: Pick<MeasurementPlan, "readings" | "error">,
+  { readings: observers = [], error }: Pick<MeasurementPlan, "readings" | "error">,
   level: number,
 ): ObserversError | NotEstimable {
-  const found = columns.length === 0 ? null : ofReadings(cases, columns, level);
+  const found = observers.length === 0 ? null : ofReadings(cases, observers, level);
   if (error !== undefined)
     return {
       source: "plan",
@@ -22,6 +23,7 @@ export function observersError(
       estimate: error,
       interval: null,
       columns: [],
+      observers: 0,
       radiographs: [],
       fromReadings: found?.estimate ?? null,
     };
@@ -32,9 +34,10 @@ export function observersError(
 
 function ofReadings(
   cases: readonly LedgerCase[],
-  columns: readonly string[],
+  observers: NonNullable<MeasurementPlan["readings"]>,
   level: number,
 ): ObserversError | NotEstimable {
+  const columns = observers.flat();
   const told = (method: string, estimate: number, interval: Interval, used: readonly LedgerCase[]) =>
     estimate > 0
       ? ({
@@ -43,16 +46,17 @@ function ofReadings(
           estimate,
           interval,
           columns,
+          observers: observers.length,
           radiographs: used.map(({ id }) => id),
           fromReadings: null,
         } as const)
       : { estimate: null, because: "all readings of a radiograph are the same, so that they show no error" };
-  const complete = cases.filter(({ readings }) => readings.every((value) => value !== null));
+  const complete = cases.filter((one) => firstReadings(one, observers).every((value) => value !== null));
   const twoWay =
-    complete.length < 2
+    complete.length < 2 || observers.length < 2
       ? null
       : measurementError(
-          complete.map(({ readings }) => readings),
+          complete.map((one) => firstReadings(one, observers)),
           { type: "agreement", level },
         );
   if (twoWay !== null && twoWay.estimate !== null)
@@ -69,4 +73,16 @@ function ofReadings(
   );
   if (within.estimate === null) return within;
   return told("within-subject standard deviation", within.estimate, within.interval, twice);
+}
+
+/** Each observer's first reading of a radiograph, null where there is none. */
+function firstReadings(
+  { readings }: LedgerCase,
+  observers: NonNullable<MeasurementPlan["readings"]>,
+): (number | null)[] {
+  let at = 0;
+  return observers.map((columns) => {
+    const own = readings.slice(at, (at += [columns].flat().length));
+    return own.find((value) => value !== null) ?? null;
+  });
 }

@@ -10,8 +10,9 @@ export interface ObserversError {
   readonly estimate: number;
   /** null where the error was stated. */
   readonly interval: Interval | null;
-  /** Columns of readings, and radiographs that the estimate stands on; none where it was stated. */
+  /** Columns of readings, their observers, and the radiographs that the estimate stands on; none where it was stated. */
   readonly columns: readonly string[];
+  readonly observers: number;
   readonly radiographs: readonly string[];
   /** The plan states the error and names readings too: what these give, for comparison. */
   readonly fromReadings: number | null;

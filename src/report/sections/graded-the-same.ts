@@ -1,5 +1,5 @@
 import type { Findings } from "../../findings/types.js";
-import type { Regrading, RegradingChancesFound } from "../../findings/regrading/types.js";
+import type { ObserversError, Regrading, RegradingChancesFound } from "../../findings/regrading/types.js";
 import {
   counted,
   decimalText,
@@ -71,10 +71,16 @@ function errorWords({ error }: Regrading, level: number): Paragraph {
     return [`The error is ${estimate}, as stated in the plan${beside}.`];
   }
   return [
-    `The error is ${estimate} (${levelText(level)} CI ${ratioRangeText(error.interval!)}; ${error.method}; ${error.columns.length} columns of readings, `,
+    `The error is ${estimate} (${levelText(level)} CI ${ratioRangeText(error.interval!)}; ${error.method}; ${readingsText(error)}, `,
     casesSpan(counted(error.radiographs.length, "radiograph"), "Read repeatedly", error.radiographs),
     ").",
   ];
+}
+
+/** "2 observers, 4 columns of readings"; a column an observer goes without saying. */
+function readingsText({ columns, observers }: ObserversError): string {
+  const read = `${columns.length} columns of readings`;
+  return observers === columns.length ? read : `${counted(observers, "observer")}, ${read}`;
 }
 
 function recordedAgainstMeasured({ differing, measured, notMeasured }: Regrading, { many }: UnitWords): Paragraph[] {
@@ -96,15 +102,20 @@ function recordedAgainstMeasured({ differing, measured, notMeasured }: Regrading
 }
 
 function cautions({ error }: Regrading): Paragraph[] {
-  const readings =
-    "source" in error && error.source === "readings"
-      ? " Each column of readings is taken for an observer of its own: where one observer read twice, two observers may differ by more."
-      : "";
+  const readings = "source" in error && error.source === "readings" ? repeatsText(error) : "";
   return [
     [
       `The error is taken to be normal, alike over the whole range, and that of one reading.${readings} The ranges say what grading alone can do; that these are few cases comes on top.`,
     ],
   ];
+}
+
+function repeatsText({ columns, observers }: ObserversError): string {
+  if (observers === columns.length)
+    return " Each column of readings is taken for an observer of its own: where one observer read twice, two observers may differ by more.";
+  return observers === 1
+    ? " One observer read them all: two observers may differ by more."
+    : " Of an observer who read more than once the first reading counts.";
 }
 
 function byGrade({ howOften, level }: Findings, found: Regrading): TextTable {

@@ -56,7 +56,7 @@ describe("the invented cohort, against exact sums and the normal distribution at
     found = await demoFindings();
   });
 
-  it("takes the observers' error from every radiograph that was read four times", () => {
+  it("takes the observers' error from every radiograph that both observers read, the first reading of each", () => {
     const { error } = partOf(found);
     if (!("source" in error)) throw new Error(error.because);
     expect(error.estimate / reference.error).toBeCloseTo(1, 12);
@@ -85,9 +85,10 @@ describe("the invented cohort, against exact sums and the normal distribution at
     if ("estimate" in simulated) throw new Error(simulated.because);
     simulated.grades.forEach(({ casesRange, success }, k) => {
       const { cases, share } = reference.simulated[k]!;
-      expect([casesRange.low, casesRange.high]).toEqual([cases[0], cases[2]]);
+      // An exact quantile is one of few counts and shares; 2,000 gradings may stop at its neighbour.
+      expect(Math.abs(casesRange.low - cases[0]!)).toBeLessThanOrEqual(1);
+      expect(Math.abs(casesRange.high - cases[2]!)).toBeLessThanOrEqual(1);
       if (!("range" in success)) throw new Error(success.because);
-      // An exact quantile is one of few shares; 2,000 gradings may stop at its neighbour.
       expect(Math.abs(success.range.low - share[0]!)).toBeLessThan(0.03);
       expect(Math.abs(success.estimate - share[1]!)).toBeLessThan(0.03);
       expect(Math.abs(success.range.high - share[2]!)).toBeLessThan(0.03);
@@ -104,7 +105,7 @@ describe("the invented cohort, against exact sums and the normal distribution at
   });
   it("says it", () => {
     expect(wordsOf(found)).toContain(
-      "Measured once more by another observer, about 2.5 of 51 shoulders would get another grade (95% range 0 to 6); about 1.2 would not have the grade of their true value (95% range 0 to 3). 12 lie within 1.96 errors of a cut-point. The error is 2.8 (95% CI 2.5 to 3.1; standard error of measurement, two-way random, absolute agreement; 4 columns of readings, 62 radiographs).",
+      "Measured once more by another observer, about 3.0 of 51 shoulders would get another grade (95% range 0 to 6); about 1.5 would not have the grade of their true value (95% range 0 to 4). 12 lie within 1.96 errors of a cut-point. The error is 3.1 (95% CI 2.6 to 3.7; standard error of measurement, two-way random, absolute agreement; 2 observers, 4 columns of readings, 62 radiographs).",
     );
     expect(wordsOf(found)).toContain("No recorded grade differs from the one that the measurement gives.");
     expect(wordsOf(found)).toContain(
@@ -117,9 +118,9 @@ describe("the invented cohort, against exact sums and the normal distribution at
       "55%",
       "28 to 79",
       "11 to 12",
-      "55 to 58",
+      "50 to 58",
     ]);
-    expect(near!.rows.map((row) => row.map(spanText))[0]).toEqual(["H034", "9", "I", "I", "36%", "40%"]);
+    expect(near!.rows.map((row) => row.map(spanText))[0]).toEqual(["H034", "9", "I", "I", "37%", "41%"]);
     for (const { head, rows } of section(found).tables) for (const row of rows) expect(row).toHaveLength(head.length);
   });
   it("stands after how often it worked, with a mark for every case and a ring for those in doubt", () => {
@@ -199,6 +200,18 @@ describe("a small sheet", () => {
     expect(error.estimate).toBeCloseTo(Math.SQRT2, 12);
     expect(error.method).toBe("within-subject standard deviation");
     expect(error.radiographs).toEqual(["c1"]);
+  });
+  it("does not take the repeats of one observer for two observers", async () => {
+    const lines = ["35,closed,yes,35,37,II", "40,closed,no,41,39,II", "10,open,yes,11,9,I"];
+    const found = await small(lines, { readings: [["R1", "R2"]] });
+    const { error } = partOf(found);
+    if (!("source" in error)) throw new Error(error.because);
+    // Three pairs 2 apart: every standard deviation is the square root of 2.
+    expect(error.estimate).toBeCloseTo(Math.SQRT2, 12);
+    expect(error.method).toBe("within-subject standard deviation");
+    expect(error.observers).toBe(1);
+    expect(wordsOf(found)).toContain("1 observer, 2 columns of readings");
+    expect(wordsOf(found)).toContain("One observer read them all: two observers may differ by more.");
   });
   it("puts a stated error before that of the readings, and tells both", async () => {
     const read = ["35,closed,yes,35,37,II", "40,closed,no,41,39,II", "10,open,yes,11,9,I"];
