@@ -1,7 +1,7 @@
 import type { Count } from "../../stats/types.js";
 import type { PFact } from "../reading/facts.js";
 import type { LinkedSentence } from "../reading/link.js";
-import { isRatio } from "./judge-contradiction.js";
+import { isRatio } from "./judge-own-interval.js";
 import { listed, percentText, pText } from "./number-text.js";
 import type { Conclusion } from "./over-claims.js";
 import { conventions } from "./p-conventions.js";

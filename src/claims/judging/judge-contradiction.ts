@@ -3,59 +3,10 @@ import type { EffectFact, IntervalFact, PFact } from "../reading/facts.js";
 import type { NamedTests } from "../reading/tests-named.js";
 import type { PrintedNumber } from "../text/token.js";
 import type { Finding } from "./finding.js";
-import { asPrinted, fixed, pText } from "./number-text.js";
-
-/** True for effects whose null value is 1 and whose intervals are symmetrical in logarithms. */
-export const isRatio = (effect: EffectFact): boolean => effect.measure.endsWith("ratio");
-
-/** An estimate must lie in its interval, in the middle of it where the method makes it so. */
-export function judgeOwnInterval(effect: EffectFact, interval: IntervalFact): Finding {
-  const { value } = effect.number;
-  const [low, high] = [interval.low.value, interval.high.value];
-  const range = `${asPrinted(interval.low)} to ${asPrinted(interval.high)}`;
-  if (low > high)
-    return {
-      light: "fails",
-      because: `The interval ${range} runs backwards. Which limits are right?`,
-      reproducedBy: [],
-    };
-  const turned = effect.measure === "difference" && -value >= low && -value <= high;
-  if ((value < low || value > high) && !turned)
-    return {
-      light: "fails",
-      because: `${asPrinted(effect.number)} lies outside its interval ${range}. Which number is right?`,
-      reproducedBy: [],
-    };
-  if (isRatio(effect) && low < 0)
-    return {
-      light: "fails",
-      because: `A ratio cannot have the negative limit ${asPrinted(interval.low)}. Which limit is right?`,
-      reproducedBy: [],
-    };
-  const slack = unit(effect.number) + (unit(interval.low) + unit(interval.high)) / 2;
-  const middle = (low + high) / 2;
-  const even = Math.min(Math.abs(middle - value), turned ? Math.abs(middle + value) : Infinity) <= slack * 1.0001;
-  if (!even && ofMeans(effect))
-    return {
-      light: "fails",
-      because: `An interval for a difference of means lies evenly about it: the middle of ${range} is ${fixed(middle, effect.number.decimals + 1)}, not ${asPrinted(effect.number)}. Which number is right?`,
-      reproducedBy: [],
-    };
-  return {
-    light: "cannot be checked",
-    because:
-      "The estimate lies within its interval; without the data it cannot be recomputed. Please give the counts or the standard deviations.",
-    reproducedBy: [],
-  };
-}
+import { isRatio } from "./judge-own-interval.js";
+import { asPrinted, pText } from "./number-text.js";
 
 const unit = ({ decimals }: PrintedNumber): number => 10 ** -decimals;
-
-const skewed = ["median", "bootstrap", "bootstrapped", "hodges-lehmann", "geometric", "adjusted", "log"];
-const ofMeans = (effect: EffectFact): boolean =>
-  effect.measure === "difference" &&
-  effect.number.unit === "other" &&
-  !effect.about.some((word) => skewed.includes(word));
 
 /** Interval and p on opposite sides of no effect, or far apart on the same side. */
 export function judgeContradiction(

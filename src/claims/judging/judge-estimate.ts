@@ -5,7 +5,8 @@ import type { EstimateGroup, LinkedSentence } from "../reading/link.js";
 import { startOf } from "../reading/link.js";
 import type { PrintedNumber } from "../text/token.js";
 import { type Finding, together } from "./finding.js";
-import { judgeOwnInterval } from "./judge-contradiction.js";
+import { offCentre } from "./off-centre.js";
+import { judgeOwnInterval, namesFreeMethod } from "./judge-own-interval.js";
 import { judgeEffect } from "./judge-effect.js";
 import { judgeKappa } from "./judge-kappa.js";
 import { judgeMean } from "./judge-mean.js";
@@ -37,6 +38,11 @@ export function judgeEstimate(
     kind = "kappa";
     const agreement = agreementFor(linked, estimate.from);
     findings = judgeKappa(estimate, interval, agreement, tableFor(tables, agreement?.trials ?? null), recomputed);
+    const off =
+      interval && !namesFreeMethod(wordsOf(linked))
+        ? offCentre(estimate.number, interval, { skew: 1.3, room: 0.05 })
+        : null;
+    if (off && findings[0]?.light === "cannot be checked") findings = [off];
   } else {
     kind =
       estimate.measure === "hazard ratio"
@@ -86,11 +92,11 @@ function effectFindings(
   uncheckable: string | null,
   recomputed: Record<string, number | null>,
 ): Finding[] {
-  const own = interval ? [judgeOwnInterval(effect, interval)] : [];
-  if (own[0]?.light === "fails") return own;
+  const own = interval ? [judgeOwnInterval(effect, interval, wordsOf(linked))] : [];
   const model =
     effect.about.some((word) => modelled.includes(word)) ||
     ["hazard ratio", "ratio", "coefficient"].includes(effect.measure);
+  if (own[0]?.light === "fails" && (model || impossible(interval!, effect))) return own;
   if (model) return [...own, unclear("An adjusted or pooled estimate cannot be recomputed from the counts.")];
   if (effect.number.unit === "other") return [...meansDifference(linked, effect), ...own];
   const counts = countsFor(linked, effect.from);
@@ -105,6 +111,12 @@ function effectFindings(
     ? own
     : [unclear(`The ${effect.measure} cannot be recomputed: please give the counts of both groups.`)];
 }
+
+const wordsOf = ({ reading }: LinkedSentence): ReadonlySet<string> => new Set(reading.tokens.map(({ text }) => text));
+
+/** Limits that no count can explain: backwards, beside the estimate. */
+const impossible = ({ low, high }: IntervalFact, { number }: EffectFact): boolean =>
+  low.value > high.value || number.value < low.value || number.value > high.value;
 
 const unclear = (because: string): Finding => ({ light: "cannot be checked", because, reproducedBy: [] });
 

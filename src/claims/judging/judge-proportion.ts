@@ -35,7 +35,7 @@ export function judgeProportion(group: ProportionGroup, uncheckable: string | nu
       findings.push(judgeInterval(count, interval, uncheckable, recomputed, percent !== null));
     if (group.limit) findings.push(judgeLimit(count, group.limit, recomputed));
     if (findings.length === 0) findings.push(plainCount(count));
-  } else if (percent) findings.push(...barePercent(percent.number, percent.trials, group.intervals));
+  } else if (percent) findings.push(...barePercent(percent, group.intervals));
   return { kind, printed, recomputed, ...together(findings) };
 }
 
@@ -113,12 +113,21 @@ export function countsGiving(printed: PrintedNumber, trials: number): number[] {
 }
 
 /** Granularity: "85% of 37" is impossible, "84% of 37" is 31. */
-function barePercent(printed: PrintedNumber, trials: number | null, intervals: readonly IntervalFact[]): Finding[] {
+function barePercent({ number: printed, trials, change }: PercentFact, intervals: readonly IntervalFact[]): Finding[] {
   const findings: Finding[] = [];
   if (printed.value > 100 || printed.value < 0)
     findings.push({
       light: "cannot be checked",
       because: `${asPrinted(printed)}% cannot be a share of cases.`,
+      reproducedBy: [],
+    });
+  const beyond = intervals.find(
+    ({ labelled, low, high }) => labelled && !change && (inPercent(low) < 0 || inPercent(high) > 100),
+  );
+  if (beyond)
+    findings.push({
+      light: "fails",
+      because: `The interval ${asPrinted(beyond.low)} to ${asPrinted(beyond.high)} reaches beyond 0 to 100%, as the Wald formula can. Please give one that stays within.`,
       reproducedBy: [],
     });
   const outside = intervals.find(({ low, high }) => printed.value < inPercent(low) || printed.value > inPercent(high));

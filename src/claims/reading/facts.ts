@@ -42,6 +42,8 @@ export interface PercentFact extends Place {
   readonly trials: number | null;
   /** "87% of children": the noun after "of". */
   readonly unit: string | null;
+  /** A change or difference and no share: it may be negative. */
+  readonly change?: boolean;
   /** False for a bare number that stands where a percentage would. */
   readonly marked: boolean;
   /** "0.87" beside its count: the share as printed; `number` is a hundred times it. */

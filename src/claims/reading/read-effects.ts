@@ -22,13 +22,14 @@ interface Label {
 
 const capitals: Record<string, Measure> = {
   or: "odds ratio", ors: "odds ratio", rr: "risk ratio", hr: "hazard ratio", rd: "difference", arr: "difference",
-  nnt: "number needed to treat", nnh: "number needed to treat", md: "difference",
+  nnt: "number needed to treat", nnh: "number needed to treat", md: "difference", icc: "coefficient", iccs: "coefficient",
+  auc: "coefficient", auroc: "coefficient",
 }; // prettier-ignore
 const pairs: Record<string, Measure> = {
   "odds ratio": "odds ratio", "odds ratios": "odds ratio", "risk ratio": "risk ratio", "relative risk": "risk ratio",
   "rate ratio": "ratio", "hazard ratio": "hazard ratio", "hazards ratio": "hazard ratio", "risk difference": "difference",
   "risk reduction": "difference", "prevalence ratio": "risk ratio", "success ratio": "risk ratio", "intraclass correlation": "coefficient", "correlation coefficient": "coefficient",
-  "krippendorff's alpha": "coefficient",
+  "krippendorff's alpha": "coefficient", "area under": "coefficient",
 }; // prettier-ignore
 
 function labelAt(cursor: Cursor, i: number): Label | null {

@@ -13,12 +13,24 @@ export function readPercents(cursor: Cursor): PercentFact[] {
     if (to === 0) continue;
     const whole = wholeAfter(cursor, to);
     const fact: PercentFact = {
-      kind: "percent", from: i, to: whole.to, number: { value: number.value, decimals: number.decimals, unit: "percent" }, trials: whole.trials, unit: whole.unit, marked: true,
+      kind: "percent", from: i, to: whole.to, number: { value: number.value, decimals: number.decimals, unit: "percent" }, trials: whole.trials, unit: whole.unit, marked: true, change: tellsChange(cursor, i, whole.to),
     }; // prettier-ignore
     take(cursor, fact);
     facts.push(fact);
   }
   return facts;
+}
+
+const changing = new Set(
+  "by difference differences reduction reductions increase increased decrease decreased change changed gain gained improvement improved rise rose fell fall drop dropped higher lower better worse more less greater smaller benefit effect absolute relative bias error".split(
+    " ",
+  ),
+);
+
+/** "improved by 12%", "12% higher": a word of change in the few before or right after. */
+function tellsChange(cursor: Cursor, i: number, to: number): boolean {
+  for (let at = i - 1; at >= Math.max(0, i - 7); at--) if (changing.has(textAt(cursor, at))) return true;
+  return changing.has(textAt(cursor, to));
 }
 
 const sharing = new Set(["v", "vs", "versus", "and", "to", "or", "-", ","]);
