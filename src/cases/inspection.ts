@@ -1,3 +1,4 @@
+import { rowWords } from "./row-words.js";
 import type { CaseTable } from "./types.js";
 
 /** What `inspect` prints as JSON: the lasting fields of the command line's contract. */
@@ -5,6 +6,7 @@ export function inspection(table: CaseTable): object {
   return {
     file: table.file,
     header: table.header,
+    ...(table.sheets ? { sheets: table.sheets } : {}),
     cases: table.cases.length,
     setAside: table.setAside,
     columns: table.columns.map(({ name, role, examples, unit, limb }) => ({
@@ -46,14 +48,14 @@ export function inspectionText(table: CaseTable): string {
   if (table.setAside.length > 0) {
     lines.push("", "Set aside, not cases");
     for (const { row, text, why } of table.setAside)
-      lines.push(`  row ${String(row).padEnd(6)}${why}${text ? `: ${cut(text, 60)}` : ""}`);
+      lines.push(`  row ${rowWords(row, table.sheets).padEnd(6)}${why}${text ? `: ${cut(text, 60)}` : ""}`);
   }
   if (table.questions.length > 0) {
     lines.push("", "Questions");
     table.questions.forEach(({ rows, column, asks, choices }, i) => {
       lines.push(`  ${i + 1}. ${column ? `${cut(column, 32)}: ` : ""}${cut(asks, 160)}`);
       lines.push(
-        `     ${rows.length > 0 ? `${rowList(rows)}; ` : ""}choices: ${choices.map((choice) => cut(choice, 40)).join(" / ")}`,
+        `     ${rows.length > 0 ? `${rowList(rows, table.sheets)}; ` : ""}choices: ${choices.map((choice) => cut(choice, 40)).join(" / ")}`,
       );
     });
   }
@@ -68,7 +70,10 @@ function cut(text: string, length: number): string {
   return text.length <= length ? text : `${text.slice(0, length - 1)}…`;
 }
 
-function rowList(rows: readonly number[]): string {
-  const shown = rows.slice(0, 12).join(", ");
+function rowList(rows: readonly number[], sheets: CaseTable["sheets"]): string {
+  const shown = rows
+    .slice(0, 12)
+    .map((row) => rowWords(row, sheets))
+    .join(", ");
   return `${rows.length === 1 ? "row" : "rows"} ${shown}${rows.length > 12 ? ` and ${rows.length - 12} more` : ""}`;
 }

@@ -32,7 +32,8 @@ export function namesBeside(sheet: RawSheet, { setAside, tables, names }: FoundT
     ...setAside.flatMap(({ line: { texts } }) => texts.filter((text) => text !== "")),
     ...commentsOf(sheet),
     ...names,
-    ...[sheet.sheetName ?? "", ...(sheet.otherSheets ?? [])],
+    ...[sheet, ...(sheet.others ?? [])].map(({ sheetName }) => sheetName ?? ""),
+    ...(sheet.otherSheets ?? []),
     sheet.file.replace(/\.\w+$/, ""),
   ];
   return [...inTables, ...inLines, ...namesInText(free)];

@@ -5,6 +5,16 @@ import { maskText } from "./mask-text.js";
 import { quarantine, type Redact } from "./quarantine.js";
 import type { ReadCasesOptions } from "./read-cases.js";
 import { SheetError } from "./sheet-error.js";
+import {
+  askSheets,
+  asksForStack,
+  sheetsLeft,
+  numbersOver,
+  sheetsId,
+  siblingsOf,
+  stackSheets,
+  type StackedPart,
+} from "./stack-sheets.js";
 import { applyLineAnswers } from "./table/apply-line-answers.js";
 import { assignRoles } from "./table/assign-roles.js";
 import { distinctCells } from "./table/distinct-cells.js";
@@ -12,14 +22,14 @@ import { codesOf, findKeys, keyFor } from "./table/find-keys.js";
 import { findTable, type FoundTable } from "./table/find-table.js";
 import { guessRoles } from "./table/guess-roles.js";
 import { headingRole, headingRoles } from "./table/heading-words.js";
-import { identifyCases } from "./table/identify-cases.js";
+import { identifyCases, type IdColumns } from "./table/identify-cases.js";
 import { distinctNames } from "./table/name-columns.js";
-import type { RawSheet, Role } from "./types.js";
+import type { Question, RawSheet, Role } from "./types.js";
 import { columnFacts, type Distinct } from "./values/column-facts.js";
 import { latestYearNamed } from "./values/latest-year.js";
 import { keySuits } from "./values/read-by-key.js";
 import type { Unread } from "./values/read-columns.js";
-import { staffCodes, staffNames } from "./values/staff.js";
+import { codedStaff, staffCodes, staffNames } from "./values/staff.js";
 import { namesBeside } from "./names-beside.js";
 
 /** A sheet before its cells are read. */
@@ -27,23 +37,35 @@ export interface Prepared {
   readonly unread: Unread;
   readonly redact: Redact;
   readonly found: FoundTable;
+  /** About sheets of the workbook that have the same heading. */
+  readonly questions: readonly Question[];
+  readonly parts?: readonly StackedPart[];
 }
 
 /**
  * Names, roles and facts of the columns, and what must not be shown.
  * @throws SheetError when the sheet has no table, or a role names an absent column
  */
-export function prepareCases(sheet: RawSheet, options: ReadCasesOptions): Prepared {
+export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepared {
   const answers = options.answers ?? {};
-  const first = findTable(sheet, {
+  const alone = findTable(given, {
     keepRight: Object.hasOwn(answers, rightTableId) && answers[rightTableId] === partOfCases,
   });
+  const siblings = siblingsOf(given, alone);
+  const stack = siblings.length > 0 && asksForStack(answers) ? stackSheets(given, alone, siblings) : undefined;
+  const { sheet, found: first } = stack ?? {
+    sheet: { ...given, otherSheets: sheetsLeft(given, siblings) },
+    found: alone,
+  };
   refuseWithout(sheet, first);
   const positions = first.names.flatMap((name, c) => (name === "" ? [] : [c]));
   const typed = positions.map((c) => first.names[c]!);
   const cells: readonly (readonly Distinct[])[] = positions.map((c) => distinctCells(first.lines, c));
   const keys = findKeys(first);
   const guessed = guessRoles(typed, cells, first.lines.length, keys);
+  const sheetAt = stack && positions.indexOf(alone.names.length);
+  if (sheetAt !== undefined && stack!.parts.every(({ name }) => namesInText([name]).length > 0))
+    guessed[sheetAt] = "operator";
   const beside = namesBeside(sheet, first);
   const redactFor = (roles: readonly Role[]): Redact => {
     const texts = roles.flatMap((role, k) =>
@@ -64,6 +86,8 @@ export function prepareCases(sheet: RawSheet, options: ReadCasesOptions): Prepar
     roles.flatMap((role, k) => (role === "operator" ? cells[k]! : [])),
     options.staff,
   );
+  const sheetShown = (name: string): string =>
+    roles[sheetAt!] === "operator" ? codedStaff(name, staff) : redact(name);
   const facts = names.map((name, k) => {
     const key = keyFor(name, codesOf(cells[k]!), keys);
     const found = columnFacts(name, roles[k]!, cells[k]!, sheet, latest);
@@ -75,7 +99,32 @@ export function prepareCases(sheet: RawSheet, options: ReadCasesOptions): Prepar
   });
   const found = applyLineAnswers(joinTables(first, answers, redact), answers, redact);
   const unread = { sheet, lines: found.lines, names, roles, facts, positions, cases: [] };
-  return { unread: { ...unread, cases: identified(unread) }, redact, found };
+  const numbers = stack && numbersOver(stack, positions[roles.indexOf("id")], answers);
+  const asksSheets =
+    stack || Object.hasOwn(answers, sheetsId)
+      ? []
+      : askSheets(
+          given,
+          siblings.map(({ sheet: one }) => one),
+          redact,
+        );
+  return {
+    unread: {
+      ...unread,
+      cases: identified(unread, numbers?.anew ? { at: alone.names.length, shown: sheetShown } : undefined),
+    },
+    redact,
+    found,
+    questions: [...asksSheets, ...(numbers?.questions ?? [])],
+    ...(stack
+      ? {
+          parts: stack.parts.map((part) => ({
+            ...part,
+            name: sheetShown(part.name),
+          })),
+        }
+      : {}),
+  };
 }
 
 /** Names of operators in the order of their codes, so that another version of the sheet can go on with them; never shown. */
@@ -105,7 +154,13 @@ function textsOf(cells: readonly Distinct[]): string[] {
   return cells.slice(0, searched).map(({ text }) => text);
 }
 
-function identified({ lines, roles, positions }: Unread): Draft["cases"] {
+function identified({ lines, roles, positions }: Unread, sheet: IdColumns["sheet"]): Draft["cases"] {
   const at = (role: Role): number | undefined => positions[roles.indexOf(role)];
-  return identifyCases(lines, { id: at("id"), child: at("child"), person: at("identifier"), side: at("side") });
+  return identifyCases(lines, {
+    id: at("id"),
+    child: at("child"),
+    person: at("identifier"),
+    side: at("side"),
+    ...(sheet === undefined ? {} : { sheet }),
+  });
 }

@@ -5,6 +5,7 @@ import { checkDraft } from "./checks/check-draft.js";
 import { dateColumns } from "./checks/date-words.js";
 import { countCells } from "./count-cells.js";
 import { describeColumn } from "./describe-column.js";
+import { inSheets } from "./row-words.js";
 import { settleDoubts, type Draft } from "./doubts.js";
 import { prepareCases } from "./prepare-cases.js";
 import { SheetError } from "./sheet-error.js";
@@ -31,7 +32,7 @@ export interface ReadCasesOptions {
  */
 export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): CaseTable {
   const answers = options.answers ?? {};
-  const { unread, redact, found } = prepareCases(sheet, options);
+  const { unread, redact, found, questions, parts } = prepareCases(sheet, options);
   const side = unread.roles.indexOf("side");
 
   const overflow = askOverflow(unread);
@@ -43,7 +44,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
     dateColumns(draft).get("injury") ?? dateColumns(draft).get("treatment") ?? draft.roles.indexOf("date");
   const repeats = askRepeats(draft, settled.values[side] ?? [], settled.values[eventDate] ?? [], answers, redact);
 
-  const file = askFile(sheet, found, answers, redact);
+  const file = askFile(unread.sheet, found, answers, redact);
   const issues = [...file.issues, ...columns.flatMap((column) => column.issues), ...settled.issues, ...repeats.issues];
   if (issues.length > 0) throw new SheetError(redact(sheet.file), issues);
   const setAside: SetAside[] = found.setAside.map(({ row, text, why }) => ({ row, text: redact(text), why }));
@@ -51,6 +52,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
   return {
     file: redact(sheet.file),
     header: { rows: found.headingRows },
+    ...(parts ? { sheets: parts } : {}),
     columns: draft.names.map((_, k) => describeColumn(draft, k, redact)),
     cases: draft.lines.flatMap((line, i) => {
       if (repeats.dropped.has(i)) return [];
@@ -65,12 +67,16 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
     }),
     setAside: setAside.toSorted((a, b) => a.row - b.row),
     identifiers: draft.names.filter((_, k) => draft.roles[k] === "identifier"),
-    questions: [
-      ...file.questions,
-      ...repeats.questions,
-      ...columns.flatMap((column) => column.questions),
-      ...settled.questions,
-    ],
+    questions: inSheets(
+      [
+        ...questions,
+        ...file.questions,
+        ...repeats.questions,
+        ...columns.flatMap((column) => column.questions),
+        ...settled.questions,
+      ],
+      parts,
+    ),
     log: [...columns.flatMap((column) => column.log), ...settled.log],
     cells: countCells(draft, { columns, open: settled.open, dropped: repeats.dropped }),
   };

@@ -51,6 +51,8 @@ export interface RawSheet {
   readonly kind: "text" | "workbook";
   readonly sheetName?: string;
   readonly otherSheets?: readonly string[];
+  /** The other sheets of the workbook that hold anything. */
+  readonly others?: readonly RawSheet[];
   readonly separator?: "," | ";" | "\t" | "|";
   readonly encoding?: string;
   readonly rows: readonly RawRow[];
@@ -154,6 +156,8 @@ export interface LogEntry {
 export interface CaseTable {
   readonly file: string;
   readonly header: { readonly rows: readonly number[] };
+  /** Sheets read one under the other: rows `first` to `last` are the rows of that sheet, from its row 1. */
+  readonly sheets?: readonly { readonly name: string; readonly first: number; readonly last: number }[];
   readonly columns: readonly Column[];
   readonly cases: readonly CaseRow[];
   readonly setAside: readonly SetAside[];

@@ -12,23 +12,26 @@ export async function readWorkbook(bytes: Uint8Array, file: string, sheetName?: 
   checkArchiveSize(bytes, file);
   const workbook = await open(bytes, file);
   const sheet = choose(workbook, file, sheetName);
-  const rows = rowsOf(sheet);
-  if (rows.length === 0)
+  const others = workbook.sheets.filter((other) => other !== sheet && filled(other) > 0);
+  const read = rawSheet(sheet, file);
+  if (read.rows.length === 0)
     throw new SheetError(file, [{ rule: `sheet "${sheet.name}" is empty; expected a heading row and cases` }]);
-  const hiddenColumns = (sheet.columns ?? []).flatMap((column, i) => (column?.hidden ? [i + 1] : []));
+  return { ...read, otherSheets: others.map(({ name }) => name), others: others.map((other) => rawSheet(other, file)) };
+}
+
+function rawSheet(sheet: Sheet, file: string): RawSheet {
   return {
     file,
     kind: "workbook",
     sheetName: sheet.name,
-    otherSheets: workbook.sheets.filter((other) => other !== sheet && filled(other) > 0).map((other) => other.name),
-    rows,
+    rows: rowsOf(sheet),
     merges: (sheet.merges ?? []).map((merge) => ({
       top: merge.startRow + 1,
       left: merge.startCol + 1,
       bottom: merge.endRow + 1,
       right: merge.endCol + 1,
     })),
-    hiddenColumns,
+    hiddenColumns: (sheet.columns ?? []).flatMap((column, i) => (column?.hidden ? [i + 1] : [])),
     coloured: colouredRows(sheet),
     remarks: [],
   };

@@ -16,6 +16,8 @@ export interface IdColumns {
   /** Identifier column that tells children apart when nothing else does; its values are never returned. */
   readonly person: number | undefined;
   readonly side: number | undefined;
+  /** Column with the name of the sheet, and the name as it may be shown, where each sheet numbers its cases anew. */
+  readonly sheet?: { readonly at: number; readonly shown: (name: string) => string };
 }
 
 /**
@@ -28,13 +30,13 @@ export function identifyCases(lines: readonly Line[], columns: IdColumns): CaseN
   const people = new Map<string, string>();
   const children = lines.map(({ row, texts }, i) => {
     const named = columns.child === undefined ? "" : (texts[columns.child] ?? "");
-    if (named !== "") return named;
-    if (bases[i] !== "") return bases[i]!;
+    if (named !== "") return named + sheetOf(texts, columns);
+    if (bases[i] !== "") return bases[i]! + sheetOf(texts, columns);
     const person = columns.person === undefined ? "" : (texts[columns.person] ?? "").toLowerCase();
     return person === "" ? `row ${row.number}` : numbered(people, person, "child");
   });
   const proposed = typed.map((id, i) => {
-    if (id !== "") return id;
+    if (id !== "") return id + sheetOf(lines[i]!.texts, columns);
     return columns.id === undefined ? `case ${i + 1}` : `row ${lines[i]!.row.number}`;
   });
   const ids = distinctIds(proposed, lines, columns.side);
@@ -43,6 +45,10 @@ export function identifyCases(lines: readonly Line[], columns: IdColumns): CaseN
     child: columns.id === undefined && children[i]!.startsWith("row ") ? `child of ${id}` : children[i]!,
     typed: typed[i]!,
   }));
+}
+
+function sheetOf(texts: readonly string[], { sheet }: IdColumns): string {
+  return sheet === undefined ? "" : ` (${sheet.shown(texts[sheet.at] ?? "")})`;
 }
 
 function numbered(known: Map<string, string>, key: string, word: string): string {
