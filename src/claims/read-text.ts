@@ -1,4 +1,5 @@
 import { linkSentence, type LinkedSentence } from "./reading/link.js";
+import { alsoNamed, type Named } from "./reading/missing-wholes.js";
 import { readSentence } from "./reading/read-sentence.js";
 import { crossTableOfRows } from "./reading/read-tables.js";
 import { type NamedTests, testsNamed } from "./reading/tests-named.js";
@@ -22,7 +23,7 @@ const mostTokens = 120_000;
 export function readText(text: string): TextReading {
   const sentences: LinkedSentence[] = [];
   const notUnderstood: (Span & { because: string })[] = [];
-  const wholes: number[] = [];
+  let named: Named = { wholes: [], parts: [], left: [] };
   const methods: NamedTests[] = [];
   let tokens = 0;
   for (const block of blocksOf(text)) {
@@ -39,15 +40,11 @@ export function readText(text: string): TextReading {
     for (const sentence of sentencesOf(text, block)) {
       tokens += sentence.tokens.length;
       const reading = readSentence(sentence);
-      const linked = linkSentence(reading, wholes);
+      const linked = linkSentence(reading, named);
       sentences.push(linked);
-      for (const fact of reading.facts) {
-        if (fact.kind === "whole" && wholes.at(-1) !== fact.value) wholes.push(fact.value);
-        if (fact.kind === "count" && wholes.at(-1) !== fact.trials) wholes.push(fact.trials);
-      }
-      if (wholes.length > 40) wholes.splice(0, wholes.length - 40);
-      const named = linked.pValues.length === 0 ? testsNamed(sentence.tokens) : null;
-      if (named && named.families.length > 0) methods.push(named);
+      named = alsoNamed(named, reading);
+      const tests = linked.pValues.length === 0 ? testsNamed(sentence.tokens) : null;
+      if (tests && tests.families.length > 0) methods.push(tests);
       for (const token of reading.leftovers)
         notUnderstood.push({
           text: text.slice(token.start, token.end),

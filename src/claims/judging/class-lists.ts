@@ -37,6 +37,8 @@ export function classList(reading: SentenceReading, family: Family): ClassList |
   const last = best.parts.at(-1)!;
   const inner = last.kind === "count" && last.form === "of" ? { value: last.trials, place: last } : null;
   if (outside && (inner || outside.fact.kind === "count")) return null;
+  // "3 closed, 6 open and 1 assisted": one more of the list, not its whole.
+  if (outside && reading.tokens[outside.from - 1]?.text === "and") return null;
   if (best.parts.slice(0, -1).some(({ kind }) => kind === "count")) return null;
   return {
     family,

@@ -9,6 +9,7 @@ import { judgeConclusion } from "./judge-conclusion.js";
 import { judgeEstimate, judgeLoose } from "./judge-estimate.js";
 import { judgePClaim } from "./judge-p-claim.js";
 import { type Judged, judgeProportion } from "./judge-proportion.js";
+import { judgeRatios } from "./judge-ratio.js";
 import { judgeTotals } from "./judge-totals.js";
 import { conclusionsIn } from "./over-claims.js";
 import { scopeOf } from "./scope.js";
@@ -58,6 +59,13 @@ export function judgeSentence(text: string, linked: LinkedSentence, context: Tex
       }),
     ),
   ];
+  for (const { from, to, value, light, because, reproducedBy } of judgeRatios(linked.reading))
+    drafts.push(
+      draft(
+        { from, to },
+        { kind: "ratio", printed: {}, recomputed: { ratio: value }, arithmetic: light, because, reproducedBy },
+      ),
+    );
   const units = impossibleUnits(linked);
   if (units)
     drafts.push({

@@ -150,7 +150,7 @@ function countRun(reading: SentenceReading, numbered: readonly Numbered[]): Tota
       if (numbered[j]!.kind !== "part" || ![",", "and", ", and"].includes(gap)) break;
       run.unshift(numbered[j]!);
     }
-    if (run.length < 2) return [];
+    if (run.length < 2 || measuredAgain(reading, run.length + 1)) return [];
     return [
       total(
         run[0]!.from,
@@ -161,6 +161,12 @@ function countRun(reading: SentenceReading, numbered: readonly Numbered[]): Tota
       ),
     ];
   });
+}
+
+/** "42%, 77% and 94% (20, 37 and 45 of 48)": one group looked at several times, whose shares add to more than all. */
+function measuredAgain(reading: SentenceReading, times: number): boolean {
+  const percents = reading.facts.flatMap((fact) => (fact.kind === "percent" ? [fact.number.value] : []));
+  return percents.length === times && percents.reduce((sum, value) => sum + value, 0) > 100 + times;
 }
 
 const leaving = new Set(["leaving", "leaves", "left", "remained"]);

@@ -2,12 +2,13 @@ import type { CountFact, PercentFact } from "./facts.js";
 import type { ProportionGroup } from "./link.js";
 import type { SentenceReading } from "./read-sentence.js";
 import { textAt } from "./cursor.js";
+import { type Named, withWholes } from "./missing-wholes.js";
 
 type Item = CountFact | PercentFact;
 
 /** Counts and percentages of a sentence, paired where they stand for the same thing. */
-export function linkPercents(reading: SentenceReading, wholes: readonly number[]): ProportionGroup[] {
-  const { counts, origins } = withWholes(reading, wholes);
+export function linkPercents(reading: SentenceReading, named: Named): ProportionGroup[] {
+  const { counts, origins } = withWholes(reading, named);
   const told = toldTwice(reading, counts);
   const kept = counts.filter((count) => ![...told.values()].includes(count));
   const percents = reading.facts.filter((fact) => fact.kind === "percent");
@@ -33,55 +34,6 @@ export function linkPercents(reading: SentenceReading, wholes: readonly number[]
 const empty: ProportionGroup = {
   kind: "proportion", count: null, percent: null, told: null, intervals: [], limit: null, sure: true, wholeFrom: "print",
 }; // prettier-ignore
-
-/** Bare parts with a percentage at their side become counts of the whole that the sentence, or the text before, names. */
-function withWholes(reading: SentenceReading, wholes: readonly number[]) {
-  const counts: CountFact[] = [];
-  const origins = new Map<CountFact, ProportionGroup["wholeFrom"]>();
-  let leading: { value: number; unit: string | null } | null = null;
-  const { facts } = reading;
-  for (const [i, fact] of facts.entries()) {
-    if (fact.kind === "count") counts.push(fact);
-    if (fact.kind === "whole" && fact.leads) leading = fact;
-    else if (leading && reading.tokens.slice(facts[i - 1]?.to ?? 0, fact.from).some(({ text }) => text === ";"))
-      leading = null;
-    if (fact.kind !== "part" && !(fact.kind === "whole" && !fact.leads)) continue;
-    const next = facts[i + 1];
-    if (next?.kind !== "percent" || next.trials !== null || !adjacent(reading, fact.to, next.from, 5)) continue;
-    if (textAt(reading.cursor, next.from - 1) !== "(" && textAt(reading.cursor, next.from - 1) !== "[") continue;
-    const [whole, origin] = wholeFor(reading, i, fact.value, leading?.value ?? null, wholes, next);
-    if (whole === null || (fact.value > whole && origin !== "sentence")) continue;
-    const unit = leading?.unit ?? null;
-    const count: CountFact = {
-      kind: "count",
-      from: fact.from,
-      to: fact.to,
-      form: "of",
-      successes: fact.value,
-      trials: whole,
-      unit,
-    };
-    counts.push(count);
-    origins.set(count, origin);
-  }
-  return { counts, origins };
-}
-
-function wholeFor(
-  reading: SentenceReading, at: number, value: number, leading: number | null, wholes: readonly number[], percent: PercentFact,
-): [number | null, ProportionGroup["wholeFrom"]] {
-  if (leading !== null) return [leading, "sentence"];
-  const near = reading.facts.flatMap((fact, i) => {
-    if (i === at || (fact.kind !== "whole" && fact.kind !== "count")) return [];
-    const whole = fact.kind === "count" ? fact.trials : fact.value;
-    return whole >= value ? [whole] : [];
-  });
-  const candidates = near.length > 0 ? near : wholes.filter((whole) => whole >= value);
-  const fits = candidates.filter((whole) => Math.abs((100 * value) / whole - percent.number.value) <= 0.51 * 10 ** -percent.number.decimals);
-  const distinct = new Set(candidates);
-  if (fits.length > 0) return [fits.at(-1)!, near.length > 0 ? "sentence" : "text"];
-  return distinct.size === 1 ? [candidates[0]!, near.length > 0 ? "sentence" : "text"] : [null, "text"];
-} // prettier-ignore
 
 /** "No nerve injury occurred in 24 adolescents (0 of 24": the count in words and the one in brackets are one. */
 function toldTwice(reading: SentenceReading, counts: readonly CountFact[]): Map<CountFact, CountFact> {

@@ -2,6 +2,7 @@ import type {
   CountFact, EffectFact, Fact, IntervalFact, KappaFact, LimitFact, MeanFact, PercentFact, PFact, StatisticFact,
 } from "./facts.js"; // prettier-ignore
 import { linkPercents } from "./link-percents.js";
+import type { Named } from "./missing-wholes.js";
 import type { SentenceReading } from "./read-sentence.js";
 
 /** A count, a percentage, or both, with the interval printed for them. */
@@ -44,10 +45,10 @@ type Open =
 
 /**
  * Puts together what belongs together in one sentence: percentage to count, interval to estimate.
- * @param wholes whole numbers of cases named before in the text, for "nine (19%)" without a denominator
+ * @param named what the text before has counted, for "nine (19%)" without a denominator
  */
-export function linkSentence(reading: SentenceReading, wholes: readonly number[]): LinkedSentence {
-  const proportions = linkPercents(reading, wholes);
+export function linkSentence(reading: SentenceReading, named: Named): LinkedSentence {
+  const proportions = linkPercents(reading, named);
   const groups: Open[] = [
     ...proportions.map((group) => ({ ...group })),
     ...reading.facts.filter(isEstimate).map((estimate) => ({ kind: "estimate" as const, estimate, interval: null })),
@@ -93,7 +94,9 @@ function linkIntervals(reading: SentenceReading, groups: Open[]): IntervalFact[]
     const after = groups.filter((group) => startOf(group) >= run.at(-1)!.to && !hasInterval(group));
     const about = run[0]!.about;
     const forDifference = about.some((word) => word === "difference" || word === "ratio" || word === "reduction");
-    const open = forDifference ? before.filter((group) => group.kind === "estimate") : before;
+    const open = (forDifference ? before.filter((group) => group.kind === "estimate") : before).filter(
+      (group) => !unreadBetween(reading, endOf(group), run[0]!.from),
+    );
     const targets =
       open.length > 0
         ? open.slice(-run.length)
@@ -105,6 +108,10 @@ function linkIntervals(reading: SentenceReading, groups: Open[]): IntervalFact[]
   }
   return loose;
 }
+
+/** "A specificity of 90%, and an area under the curve of 0.91 (95% CI ...": the interval is that of the number not read. */
+const unreadBetween = (reading: SentenceReading, from: number, to: number): boolean =>
+  reading.tokens.some(({ number }, i) => i >= from && i < to && number !== null && !reading.cursor.taken[i]);
 
 const between = (at: number, low: number, high: number): boolean => at >= low && at < high;
 const hasInterval = (group: Open): boolean =>

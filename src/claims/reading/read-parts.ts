@@ -27,7 +27,9 @@ const pronoun = (cursor: Cursor, i: number): boolean =>
 const afterN = (cursor: Cursor, i: number): boolean => textAt(cursor, i - 1) === "=" && textAt(cursor, i - 2) === "n";
 
 const opening = new Set(["of", "in", "among", "amongst"]);
-const determiners = new Set("the these those our all a total of out first remaining other".split(" "));
+const determiners = new Set(
+  "the these those our all a total of out first second third fourth next last remaining other".split(" "),
+);
 const partitions = new Set(
   "comprised comprise comprising consisted consist included were was fell divided classified graded".split(" "),
 );

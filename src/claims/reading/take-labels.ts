@@ -1,4 +1,4 @@
-import { type Cursor, take, textAt } from "./cursor.js";
+import { type Cursor, percentEnd, take, textAt } from "./cursor.js";
 import { measures, unitAfter } from "./units.js";
 
 const naming = new Set(
@@ -13,6 +13,8 @@ export function takeLabels(cursor: Cursor): void {
   for (let i = 0; i < cursor.tokens.length; i++) {
     if (naming.has(textAt(cursor, i))) takeNames(cursor, i + 1);
     else if (isYear(cursor, i)) take(cursor, { from: i, to: i + 1 });
+    else if (isOneIn(cursor, i) || isRatio(cursor, i)) take(cursor, { from: i, to: i + 3 });
+    else if (isThreshold(cursor, i)) take(cursor, { from: i, to: i + 1 });
   }
 }
 
@@ -29,6 +31,31 @@ function takeNames(cursor: Cursor, from: number): void {
     const follows = !["%", "/", "of", "("].includes(textAt(cursor, at + 1)) && unitAfter(cursor, at + 1) === null;
     if (at === first || next <= here || next > here + 3 || !follows) return;
   }
+}
+
+/** "One in eight": a proportion in words. */
+const isOneIn = (cursor: Cursor, i: number): boolean =>
+  !cursor.taken[i] && cursor.tokens[i]!.number?.value === 1 && textAt(cursor, i + 1) === "in" && isName(cursor, i + 2);
+
+/** "A ratio of men to women of 1.6:1". */
+function isRatio(cursor: Cursor, i: number): boolean {
+  const [first, second] = [cursor.tokens[i]?.number, cursor.tokens[i + 2]?.number];
+  if (!first || !second || textAt(cursor, i + 1) !== ":" || cursor.tokens[i + 2]!.spaced) return false;
+  return (
+    first.decimals > 0 ||
+    second.value === 1 ||
+    cursor.tokens.slice(Math.max(0, i - 10), i).some(({ text }) => text === "ratio")
+  );
+}
+
+/** "At the 5% level", "with 80% power": set beforehand, no result. */
+function isThreshold(cursor: Cursor, i: number): boolean {
+  if (!cursor.tokens[i]!.number) return false;
+  const after = percentEnd(cursor, i + 1);
+  const next = textAt(cursor, after);
+  return next === "level"
+    ? textAt(cursor, i - 1) === "the"
+    : after > i + 1 && (next === "power" || next === "significance");
 }
 
 const isName = (cursor: Cursor, at: number): boolean => {

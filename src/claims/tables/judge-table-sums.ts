@@ -47,13 +47,16 @@ function judged(sums: readonly Sum[], lines: readonly Span[]): Claim[] {
   });
 }
 
+/** Columns of shares, averages and the like have no sum. */
+const noSum = /^%|^per ?cent|\bpercent|^(?!n\b|no\b|number).*\(%\)$|\b(mean|median|rate|sd|iqr|range|ratio|p|age)\b/i;
+
 /** Each column of counts, and of wholes in "n/N" cells, above a last row named Total. */
 function columnSums({ labels, cells, counts, heads }: CountTable): Sum[] {
   const last = counts.length - 1;
   if (last < 2 || !isTotal(labels[last]!.text) || labels.slice(0, last).some(({ text }) => isTotal(text))) return [];
-  return heads.flatMap((_, j) => {
+  return heads.flatMap((head, j) => {
     const column = counts.map((row) => row[j]!);
-    if (column.some((cell) => cell === null)) return [];
+    if (noSum.test(head.text) || column.some((cell) => cell === null)) return [];
     const full = column.map((cell) => cell!);
     const at = cells[last]![j]!;
     const sums = [{ at, total: full[last]!.count, parts: full.slice(0, last).map(({ count }) => count) }];

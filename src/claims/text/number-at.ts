@@ -41,10 +41,11 @@ function digitsEnd(text: string, from: number, end: number): number {
   return i;
 }
 
-/** End of a group of three digits after a comma or a thin space, or 0. */
+/** End of a group of three digits after a comma, a thin space or, before a word, a plain space ("1 284 hips"), or 0. */
 function groupEnd(text: string, at: number, end: number, whole: string): number {
   const code = text.charCodeAt(at);
-  if (whole === "" || whole.startsWith("0") || !(code === 44 || isThinSpace(code))) return 0;
+  const plain = code === 32 && whole.length <= 3 && text.charCodeAt(at + 4) === 32 && isLetter(text.charCodeAt(at + 5));
+  if (whole === "" || whole.startsWith("0") || !(code === 44 || isThinSpace(code) || plain)) return 0;
   const stop = digitsEnd(text, at + 1, Math.min(end, at + 6));
   return stop === at + 4 && (whole.length <= 3 || whole.length % 3 !== 1 || code === 44) ? stop : 0;
 }

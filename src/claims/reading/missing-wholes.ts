@@ -1,0 +1,136 @@
+import type { CountFact, Fact, PercentFact } from "./facts.js";
+import type { ProportionGroup } from "./link.js";
+import type { SentenceReading } from "./read-sentence.js";
+import { textAt } from "./cursor.js";
+import { adjacent } from "./link-percents.js";
+
+/** What the text before has counted: any of it may be the whole of "nine (19%)". */
+export interface Named {
+  /** Totals and denominators, in order of appearance. */
+  readonly wholes: readonly number[];
+  /** Parts and numerators, in order of appearance. */
+  readonly parts: readonly number[];
+  /** What is left of a whole after those who were lost or excluded: not printed, but meant now and then. */
+  readonly left: readonly number[];
+}
+
+type Origin = ProportionGroup["wholeFrom"];
+
+/** Bare parts with a percentage at their side become counts of the whole that the sentence, or the text before, names. */
+export function withWholes(reading: SentenceReading, named: Named) {
+  const counts: CountFact[] = [];
+  const origins = new Map<CountFact, Origin>();
+  let leading: { value: number; unit: string | null } | null = null;
+  const { facts } = reading;
+  for (const [i, fact] of facts.entries()) {
+    if (fact.kind === "count") counts.push(fact);
+    const between = reading.tokens.slice(facts[i - 1]?.to ?? 0, fact.from);
+    if (fact.kind === "whole" && fact.leads) leading = fact;
+    else if (leading && between.some(({ text }) => text === ";")) leading = null;
+    if (fact.kind !== "part" && !(fact.kind === "whole" && !fact.leads)) continue;
+    const shared = sharedWhole(reading, i);
+    if (shared) {
+      counts.push({ ...shared, from: fact.from, to: fact.to, successes: fact.value });
+      continue;
+    }
+    const next = facts[i + 1];
+    if (next?.kind !== "percent" || next.trials !== null || !adjacent(reading, fact.to, next.from, 5)) continue;
+    if (textAt(reading.cursor, next.from - 1) !== "(" && textAt(reading.cursor, next.from - 1) !== "[") continue;
+    const [whole, origin] = wholeFor(reading, i, fact.value, leading?.value ?? null, named, next);
+    if (whole === null || (fact.value > whole && origin !== "sentence")) continue;
+    const unit = leading?.unit ?? null;
+    const count: CountFact = {
+      kind: "count",
+      from: fact.from,
+      to: fact.to,
+      form: "of",
+      successes: fact.value,
+      trials: whole,
+      unit,
+    };
+    counts.push(count);
+    origins.set(count, origin);
+  }
+  return { counts, origins };
+}
+
+/** "42%, 77% and 94% (20, 37 and 45 of 48)": the count at the end of a list, when there is a percentage for each. */
+function sharedWhole({ tokens, facts }: SentenceReading, at: number): CountFact | null {
+  const joined = (i: number): boolean =>
+    tokens.slice(facts[i]!.to, facts[i + 1]?.from).every(({ text }) => text === "," || text === "and");
+  let [first, last] = [at, at];
+  while (facts[last]?.kind === "part" && joined(last)) last++;
+  while (facts[first - 1]?.kind === "part" && joined(first - 1)) first--;
+  const end = facts[last];
+  const percents = facts.filter(({ kind }) => kind === "percent");
+  return end?.kind === "count" && end.form === "of" && percents.length === last - first + 1 ? end : null;
+}
+
+/**
+ * The whole of a bare part: whatever was printed before that gives its percentage; when nothing does, the one whole that
+ * can be meant, or none, so that a number without a certain denominator is asked about and not accused.
+ */
+function wholeFor(
+  reading: SentenceReading, at: number, value: number, leading: number | null, named: Named, percent: PercentFact,
+): [number | null, Origin] {
+  const { facts } = reading;
+  const { value: share, decimals } = percent.number;
+  const over = (whole: number): number => ((100 * value) / whole - share) * 10 ** decimals;
+  const fits = (whole: number): boolean => whole >= value && Math.abs(over(whole)) <= 0.51;
+  const cutOff = (whole: number): boolean => whole >= value && over(whole) >= 0 && over(whole) < 1;
+  const referred = referredTo(reading, at);
+  if (leading !== null && (referred === null || fits(leading))) return [leading, "sentence"];
+  const here = facts.flatMap((fact, i) => (i === at ? [] : wholesOf(fact)));
+  // In a list, what succeeded in one group is no whole of the next: only "of these" makes it one.
+  const before = referred === null ? [] : facts.slice(0, at).flatMap(partsOf);
+  const printed = [...named.parts, ...named.wholes, ...before, ...here];
+  const fit = printed.findLast(fits) ?? printed.findLast(cutOff);
+  if (fit !== undefined) return [fit, here.includes(fit) ? "sentence" : "text"];
+  if (named.left.some(fits)) return [null, "text"];
+  if (referred !== null) return [referred >= value ? referred : null, "text"];
+  const candidates = (here.length > 0 ? here : named.wholes).filter((whole) => whole >= value);
+  if (new Set(candidates).size !== 1) return [null, "text"];
+  return [candidates[0]!, here.length > 0 ? "sentence" : "text"];
+} // prettier-ignore
+
+const wholesOf = (fact: Fact): number[] =>
+  fact.kind === "whole" ? [fact.value] : fact.kind === "count" ? [fact.trials] : [];
+const partsOf = (fact: Fact): number[] =>
+  fact.kind === "part" ? [fact.value] : fact.kind === "count" ? [fact.successes] : [];
+
+const relatives = new Set(["whom", "these", "those", "them", "which"]);
+
+/** "60 returned, of whom 45 (75%)", "19 were repeated; 12 of these (63%)": the number that "of whom" speaks of. */
+function referredTo({ tokens, facts }: SentenceReading, at: number): number | null {
+  const end = facts[at]!.to + 3;
+  const word = tokens.findLastIndex(({ text }, i) => i < end && relatives.has(text) && tokens[i - 1]?.text === "of");
+  if (word < 0) return null;
+  const last = facts.findLast(
+    (fact, i) => i < at && fact.to <= word && (partsOf(fact).length > 0 || fact.kind === "whole"),
+  );
+  if (last === undefined) return null;
+  return last.kind === "whole" ? last.value : (partsOf(last)[0] ?? null);
+}
+
+const gone = new Set(
+  "excluded lost withdrew withdrawn died declined refused missing dropped removed ineligible missed moved emigrated defaulted unavailable".split(
+    " ",
+  ),
+);
+/** Numbers that a sentence may look back to. */
+const most = 60;
+
+/** What was named before, with the numbers of one more sentence. */
+export function alsoNamed(named: Named, { tokens, facts }: SentenceReading): Named {
+  const [wholes, parts] = [facts.flatMap(wholesOf), facts.flatMap(partsOf)];
+  const all = [...named.wholes, ...wholes];
+  const leavers = tokens.some(({ text }) => gone.has(text)) ? parts : [];
+  const sum = leavers.reduce((total, value) => total + value, 0);
+  const left =
+    leavers.length === 0 ? [] : all.slice(-3).flatMap((whole) => [...leavers, sum].map((value) => whole - value));
+  return {
+    wholes: all.slice(-most),
+    parts: [...named.parts, ...parts].slice(-most),
+    left: [...named.left, ...left].slice(-most),
+  };
+}
