@@ -39,12 +39,23 @@ export function classSums(reading: SentenceReading, story: Story): Total[] {
 
 /** Words that own up to cases outside the classes or in two of them, here or for sides and treatments anywhere. */
 function loose({ family, classes }: ClassList, reading: SentenceReading, { words }: Story): boolean {
-  if (reading.tokens.some(({ text }) => loosening.has(text) || partialWords.has(text))) return true;
-  if (family.name === "side") return ["both", "bilateral", "bilaterally"].some((word) => words.has(word));
+  const loosened = reading.tokens.some(
+    ({ text }, i) => (loosening.has(text) || partialWords.has(text)) && !denied(reading, i),
+  );
+  if (loosened) return true;
+  if (family.name === "side")
+    return (
+      ["both", "bilateral", "bilaterally"].some((word) => words.has(word)) &&
+      !reading.tokens.some(({ text }, i) => text === "bilateral" && denied(reading, i))
+    );
   if (family.name === "grade") return family.classes.slice(classes.length).some((names) => [...names].some((name) => name.length > 1 && words.has(name))); // prettier-ignore
   const unknown = ["unknown", "recorded", "missing"].some((word) => words.has(word));
   return family.name === "sex" ? unknown : ["converted", "conversion", "conversions", "crossed"].some((word) => words.has(word)); // prettier-ignore
 }
+
+/** "none was bilateral", "no bilateral injury". */
+const denied = ({ tokens }: SentenceReading, i: number): boolean =>
+  tokens.slice(Math.max(0, i - 3), i).some(({ text }) => ["no", "none", "not", "neither"].includes(text));
 
 /** True when the sum is a number of cases printed before, or the whole less one of them. */
 function explained(sum: number, whole: number, reading: SentenceReading, story: Story): boolean {

@@ -1,3 +1,4 @@
+import { allocates } from "./allocation-sums.js";
 import type { SentenceReading } from "../reading/read-sentence.js";
 import type { Place } from "../reading/facts.js";
 
@@ -35,6 +36,7 @@ export function isExhaustive(reading: SentenceReading, from: number, to: number,
   if (all.some((word) => verbs.has(word))) return true;
   if (families.some((sides) => sides.every((names) => names.some((name) => words.includes(name)))) && parts.length <= 3)
     return true;
+  if (parts.length === 2 && (allocates(reading) || opposites(reading, parts))) return true;
   const grades = words.filter((word) => ["i", "ii", "iii", "iv", "v"].includes(word) || word === "grade");
   if (grades.length >= parts.length - 1 && parts.length >= 3)
     return words.some((word) => fourth.has(word)) || all.includes("iv");
@@ -45,4 +47,14 @@ export function isExhaustive(reading: SentenceReading, from: number, to: number,
   if (all.slice(0, from).some((word) => reasons.has(word))) return true;
   const beforeLast = reading.tokens[parts.at(-1)!.from - 1]?.text;
   return beforeLast === "and" || beforeLast === "&" || parts.length >= 3;
+}
+
+/** "60 cemented, 54 uncemented", "62 with and 71 without": a class and its negation. */
+function opposites({ tokens }: SentenceReading, parts: readonly Place[]): boolean {
+  const [first, second] = parts.map(({ to }) => tokens[to]?.text ?? "");
+  if (!first || !second) return false;
+  const negated = (word: string): string[] =>
+    ["un", "non-", "non", "in", "im", "a", "dis", "not-"].map((prefix) => prefix + word);
+  const pairs = [["with", "without"], ["early", "late"], ["stable", "unstable"]]; // prettier-ignore
+  return negated(first).includes(second) || negated(second).includes(first) || pairs.some((pair) => pair.includes(first) && pair.includes(second) && first !== second); // prettier-ignore
 }

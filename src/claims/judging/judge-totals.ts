@@ -2,6 +2,9 @@ import type { WholeFact } from "../reading/facts.js";
 import type { SentenceReading } from "../reading/read-sentence.js";
 import { unitOf } from "../reading/units.js";
 import { classSums } from "./class-sums.js";
+import { allocationSums } from "./allocation-sums.js";
+import { flowSums } from "./flow-sums.js";
+import { trailingTotals } from "./trailing-totals.js";
 import { isExhaustive } from "./exhaustive.js";
 import type { Story, Whole } from "./story.js";
 import { predicated } from "./list-predicate.js";
@@ -13,13 +16,16 @@ import { depthOf, type Numbered, numberedIn, type Total, total, valueOf } from "
 export function judgeTotals(reading: SentenceReading, story: Story): Total[] {
   const numbered = numberedIn(reading);
   if (reading.row) return [];
-  if (numbered.length < 2) return [...restSums(reading, numbered, story), ...percentSum(reading)];
+  if (numbered.length < 2)
+    return [...restSums(reading, numbered, story), ...flowSums(reading, numbered, story), ...percentSum(reading)];
   const listed = [
     ...bracketSums(reading, numbered),
     ...leadingSum(reading, numbered),
     ...earlierSum(reading, numbered, story.wholes),
     ...countRun(reading, numbered),
-    ...remainder(reading, numbered),
+    ...flowSums(reading, numbered, story),
+    ...trailingTotals(reading, numbered),
+    ...allocationSums(reading, numbered),
     ...restSums(reading, numbered, story),
     ...bothSides(reading, numbered),
     ...percentSum(reading),
@@ -171,34 +177,6 @@ function measuredAgain(reading: SentenceReading, times: number): boolean {
 
 const leaving = new Set(["leaving", "leaves", "left", "remained"]);
 const leavesSome = (reading: SentenceReading): number => reading.tokens.findIndex(({ text }) => leaving.has(text));
-const gone = new Set(
-  "excluded lost withdrew withdrawn died declined refused missing dropped removed ineligible excluding missed moved absent".split(
-    " ",
-  ),
-);
-
-/** "Of 64 fractures, 9 were excluded, leaving 55." */
-function remainder(reading: SentenceReading, numbered: readonly Numbered[]): Total[] {
-  const at = reading.tokens.findIndex(({ text }) => text === "leaving" || text === "leaves");
-  if (at < 0) return [];
-  const left = numbered.find((fact) => fact.from > at && fact.from <= at + 4);
-  const before = numbered.filter((fact) => fact.to <= at && depthOf(reading, fact) === depthOf(reading, { from: at }));
-  const words = reading.tokens.slice(0, at).filter(({ text }) => gone.has(text));
-  const first = before[0];
-  if (!left || !first || words.length === 0) return [];
-  const [whole, parts] =
-    first.kind === "count"
-      ? [first.trials, [first.successes, ...before.slice(1).map(valueOf)]]
-      : [first.value, before.slice(1).map(valueOf)];
-  if (parts.length === 0 || left.kind === "count" || before.slice(1).some(({ kind }) => kind === "count")) return [];
-  const rest = valueOf(left);
-  const gap = whole - parts.reduce((a, b) => a + b, 0);
-  const base = { from: first.from, to: left.to, whole, parts: [...parts, rest] };
-  const sum = `${whole} − ${parts.join(" − ")} = ${gap}`;
-  if (gap === rest)
-    return [{ ...base, light: "holds", because: `${sum}.`, reproducedBy: ["whole less those who left"] }];
-  return [{ ...base, light: "fails", because: `${sum}, not ${rest}. Which number is right?`, reproducedBy: [] }];
-}
 
 /** "51 fractures in 48 children (3 bilateral)": each both-sided child adds one. */
 function bothSides(reading: SentenceReading, numbered: readonly Numbered[]): Total[] {
@@ -206,10 +184,13 @@ function bothSides(reading: SentenceReading, numbered: readonly Numbered[]): Tot
   const limbs = numbered.filter((fact) => fact.kind === "whole" && (fact.unit === "fracture" || fact.unit === "limb"));
   const both = numbered.filter((fact) => {
     const words = reading.tokens.slice(fact.to, fact.to + 6).map(({ text }) => text);
+    const comma = words.indexOf(",");
     return (
       fact.kind !== "count" &&
       (words[0] === "bilateral" ||
-        words.slice(0, 3).includes("bilateral") ||
+        words.slice(0, comma < 0 ? 3 : Math.min(3, comma)).includes("bilateral") ||
+        (reading.tokens[fact.from - 1]?.text === "in" &&
+          /^bilateral/.test(reading.tokens[fact.from - 2]?.text ?? "")) ||
         (words.includes("both") && words.includes("sides")))
     );
   });

@@ -13,7 +13,7 @@ export interface Story {
   readonly wholes: readonly Whole[];
   /** Every number of cases, the latest last. */
   readonly numbers: readonly number[];
-  /** The numbers of cases of the latest sentence that had some. */
+  /** The numbers of cases of the latest sentence that had some, with those before while they are only two. */
   readonly latest: readonly number[];
   /** All words of the whole text. */
   readonly words: ReadonlySet<string>;
@@ -41,6 +41,6 @@ export function continued(story: Story, { reading }: LinkedSentence): Story {
     ...story,
     wholes: [...story.wholes, ...wholes].slice(-most),
     numbers: [...story.numbers, ...values].slice(-most),
-    latest: values.slice(-most),
+    latest: values.length === 1 && story.latest.length === 1 ? [...story.latest, ...values] : values,
   };
 }

@@ -9,6 +9,7 @@ export function readCounts(cursor: Cursor): (CountFact | PercentFact)[] {
   for (let i = 0; i < cursor.tokens.length; i++) {
     if (cursor.taken[i]) continue;
     const found =
+      allButForm(cursor, i) ??
       fraction(cursor, i) ??
       ofForm(cursor, i) ??
       percentForm(cursor, i) ??
@@ -126,6 +127,16 @@ const isYear = (cursor: Cursor, i: number): boolean => {
   const value = cursor.tokens[i]!.number!.value;
   return value >= 1950 && value <= 2100 && unitAfter(cursor, i + 1) === null;
 };
+
+/** "all but three of the 40 fractures": the others are counted. */
+function allButForm(cursor: Cursor, i: number): Found {
+  if (textAt(cursor, i) !== "all" || !["but", "except"].includes(textAt(cursor, i + 1))) return null;
+  const missing = countAt(cursor, i + 2);
+  const end = missing === null ? 0 : ofEnd(cursor, i + 3);
+  const trials = end > 0 ? countAt(cursor, end) : null;
+  if (missing === null || trials === null || missing > trials || trials === 0) return null;
+  return [count(cursor, i, end + 1, "all", trials - missing, trials)];
+}
 
 function allForm(cursor: Cursor, i: number): Found {
   const text = textAt(cursor, i);

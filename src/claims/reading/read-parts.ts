@@ -22,7 +22,8 @@ export function readParts(cursor: Cursor): (PartFact | WholeFact)[] {
 
 const pronoun = (cursor: Cursor, i: number): boolean =>
   ["no", "the", "this", "that", "any", "each", "every", "at"].includes(textAt(cursor, i - 1)) ||
-  textAt(cursor, i + 1) === "of";
+  textAt(cursor, i + 1) === "of" ||
+  (textAt(cursor, i - 2) === "a" && [".", ",", ";", ")", ""].includes(textAt(cursor, i + 1)));
 
 const afterN = (cursor: Cursor, i: number): boolean => textAt(cursor, i - 1) === "=" && textAt(cursor, i - 2) === "n";
 
