@@ -19,6 +19,7 @@ import { tableChiSquare } from "../../src/stats/tables/table-chi-square.js";
 import { cochranArmitage } from "../../src/stats/trend/cochran-armitage.js";
 import { exactTrend } from "../../src/stats/trend/exact-trend.js";
 import type { Count } from "../../src/stats/types.js";
+import { faults } from "../faults.js";
 
 const strange = fc.constantFrom(-1, 0.5, NaN, Infinity, -Infinity, 2 ** 53, 1e300, -0);
 const number = fc.oneof({ weight: 25, arbitrary: fc.nat(6) }, { weight: 1, arbitrary: strange });
@@ -34,15 +35,6 @@ const evenTable = fc
     fc.array(fc.array(number, { minLength: columns, maxLength: columns }), { minLength: rows, maxLength: rows }),
   );
 const scores = fc.array(fc.oneof(number, fc.double()), { maxLength: 5 });
-
-/** Paths of the numbers that are NaN and of the nulls that no reason accompanies. */
-function faults(value: unknown, because = false, path = ""): string[] {
-  if (typeof value === "number") return Number.isNaN(value) ? [path] : [];
-  if (value === null) return because ? [] : [path];
-  if (typeof value !== "object") return [];
-  const explained = because || "because" in (value as object);
-  return Object.entries(value as object).flatMap(([key, part]) => faults(part, explained, `${path}.${key}`));
-}
 
 const calls: [string, fc.Arbitrary<() => unknown>][] = [
   ["mantelHaenszel", strata.map((x) => () => mantelHaenszel(x))],

@@ -79,7 +79,8 @@ function unlikely(
 function firstWhere(holds: (k: number) => boolean, low: number, end: number): number {
   let [from, to] = [low, end];
   while (from < to) {
-    const middle = Math.floor((from + to) / 2);
+    // Not (from + to) / 2, which is no longer exact near 2^53.
+    const middle = from + Math.floor((to - from) / 2);
     if (holds(middle)) to = middle;
     else from = middle + 1;
   }

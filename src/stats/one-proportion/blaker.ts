@@ -1,7 +1,9 @@
 import { betaQuantile, betaUpperQuantile } from "../../numeric/beta.js";
 import { binomialTails } from "../../numeric/binomial.js";
-import { bracketedRoot } from "../../numeric/bracketed-root.js";
+import { limitBetween } from "./limit-between.js";
 import { levelFor, type LevelOption, type ProportionInterval } from "./proportion-interval.js";
+
+const mostTrials = 1e12;
 
 /**
  * Blaker's exact interval for one proportion: the least interval holding every value whose acceptability exceeds
@@ -9,7 +11,7 @@ import { levelFor, type LevelOption, type ProportionInterval } from "./proportio
  * larger. It lies inside the Clopper-Pearson interval.
  *
  * @param successes integer from 0 to `trials`
- * @param trials integer of at least 1
+ * @param trials integer from 1 to 10^12: beyond that neighbouring counts are lost in rounding
  * @param options.level coverage in (0, 1); default 0.95
  * @throws RangeError when a count or the level is out of range
  * @see Blaker 2000, Can J Stat 28:783-798
@@ -17,6 +19,7 @@ import { levelFor, type LevelOption, type ProportionInterval } from "./proportio
  */
 export function blaker(successes: number, trials: number, options: LevelOption = {}): ProportionInterval<"blaker"> {
   const level = levelFor("blaker", successes, trials, options);
+  if (trials > mostTrials) throw new RangeError(`blaker: trials must be at most ${mostTrials}, got ${trials}`);
   const alpha = 1 - level;
   const failures = trials - successes;
   const interval = { low: 0, high: 1 };
@@ -61,9 +64,9 @@ function limit({ alpha, observed, opposite, outer, inner }: Side): number {
   for (let start = outer; ; counts++) {
     if (observed(start) + opposite(counts, start) > alpha) return start;
     const joins = (p: number): number => observed(p) - opposite(counts + 1, p);
-    const end = joins(inner) > 0 ? root(joins, start, inner) : inner;
+    const end = joins(inner) > 0 ? limitBetween(joins, start, inner) : inner;
     const above = (p: number): number => observed(p) + opposite(counts, p) - alpha;
-    if (end === inner || above(end) >= 0) return root(above, start, end);
+    if (end === inner || above(end) >= 0) return limitBetween(above, start, end);
     start = end;
   }
 }
@@ -78,12 +81,4 @@ function mostCounts(allowed: (counts: number) => boolean): number {
     else high = middle;
   }
   return low;
-}
-
-/** The root between two points in either order; an end whose sign is lost to rounding is the root. */
-function root(f: (p: number) => number, from: number, to: number): number {
-  const [atFrom, atTo] = [f(from), f(to)];
-  if (from === to || atFrom >= 0) return from;
-  if (atTo <= 0) return to;
-  return bracketedRoot(f, from < to ? { low: from, high: to } : { low: to, high: from });
 }

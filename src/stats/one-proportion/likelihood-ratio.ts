@@ -1,6 +1,6 @@
 import { normalUpperQuantile } from "../../numeric/normal.js";
-import { bracketedRoot } from "../../numeric/bracketed-root.js";
 import { deviance } from "../../numeric/deviance.js";
+import { limitBetween } from "./limit-between.js";
 import { levelFor, type LevelOption, type ProportionInterval } from "./proportion-interval.js";
 
 /**
@@ -32,8 +32,8 @@ export function likelihoodRatio(
     // ln p cannot fall below this at the limit, whatever the failures add.
     const least = estimate * Math.exp(-allowed / successes) * (1 - estimate) ** (failures / successes);
     const rest = (failures / trials) * Math.exp(-allowed / failures) * estimate ** (successes / failures);
-    interval.low = bracketedRoot(gap, { low: least, high: estimate });
-    interval.high = bracketedRoot(gap, { low: estimate, high: 1 - rest });
+    interval.low = limitBetween(gap, estimate, least);
+    interval.high = limitBetween(gap, estimate, 1 - rest);
   }
   return { method: "likelihoodRatio", successes, trials, level, estimate, interval };
 }

@@ -1,7 +1,7 @@
 import { betaQuantile, betaUpperQuantile } from "../../numeric/beta.js";
 import { binomialMass } from "../../numeric/binomial-mass.js";
 import { binomialTails } from "../../numeric/binomial.js";
-import { bracketedRoot } from "../../numeric/bracketed-root.js";
+import { limitBetween } from "./limit-between.js";
 import { levelFor, type LevelOption, type ProportionInterval } from "./proportion-interval.js";
 
 /**
@@ -33,7 +33,7 @@ function lowerLimit(successes: number, trials: number, tail: number): number {
   // Counting the whole of the observed probability, then none of it, brackets the half.
   const low = betaQuantile(tail, { a: successes, b: failures + 1 });
   const high = betaQuantile(tail, { a: successes + 1, b: failures });
-  return bracketedRoot(gap, { low, high });
+  return limitBetween(gap, low, high);
 }
 
 function upperLimit(successes: number, trials: number, tail: number): number {
@@ -46,5 +46,5 @@ function upperLimit(successes: number, trials: number, tail: number): number {
   };
   const low = betaUpperQuantile(tail, { a: successes, b: failures + 1 });
   const high = betaUpperQuantile(tail, { a: successes + 1, b: failures });
-  return bracketedRoot(gap, { low, high });
+  return limitBetween(gap, high, low);
 }

@@ -1,5 +1,5 @@
 import { bracketedRoot } from "../../numeric/bracketed-root.js";
-import { normalQuantile } from "../../numeric/normal.js";
+import { normalUpperQuantile } from "../../numeric/normal.js";
 import { requireLevel, requireOptions } from "../guards.js";
 import type { Interval } from "../types.js";
 import { requirePairs, type Pairs } from "./pairs.js";
@@ -29,7 +29,7 @@ export function tango(pairs: Pairs, options: { readonly level?: number } = {}): 
   const { both, firstOnly, secondOnly, neither } = pairs;
   const total = both + firstOnly + secondOnly + neither;
   const estimate = (firstOnly - secondOnly) / total;
-  const z = normalQuantile((1 + level) / 2);
+  const z = normalUpperQuantile((1 - level) / 2);
   const score = (difference: number): number => scoreOfPairs(firstOnly, secondOnly, total, difference);
   const low = estimate === -1 ? -1 : bracketedRoot((d) => score(d) - z, { low: -1, high: estimate });
   const high = estimate === 1 ? 1 : bracketedRoot((d) => score(d) + z, { low: estimate, high: 1 });

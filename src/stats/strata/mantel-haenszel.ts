@@ -1,4 +1,4 @@
-import { normalQuantile, normalUpper } from "../../numeric/normal.js";
+import { normalUpperQuantile, normalUpper } from "../../numeric/normal.js";
 import { requireLevel, requireOptions } from "../guards.js";
 import {
   requireStrata,
@@ -52,7 +52,7 @@ export function mantelHaenszel(
   requireLevel("mantelHaenszel", level);
   requireStrata("mantelHaenszel", strata);
 
-  const z = normalQuantile((1 + level) / 2);
+  const z = normalUpperQuantile((1 - level) / 2);
   const cells = strata.map(stratumCells).filter(({ total }) => total > 0);
   const odds = oddsRatio(cells, z);
   const difference = riskDifference(cells, z);

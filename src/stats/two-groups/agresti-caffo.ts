@@ -1,4 +1,4 @@
-import { normalQuantile } from "../../numeric/normal.js";
+import { normalUpperQuantile } from "../../numeric/normal.js";
 import { requireLevel, requireOptions } from "../guards.js";
 import type { Interval } from "../types.js";
 import { requireTwoGroups, type TwoGroups } from "./groups.js";
@@ -32,7 +32,7 @@ export function agrestiCaffo(
   const one = (first.successes + 1) / (first.trials + 2);
   const two = (second.successes + 1) / (second.trials + 2);
   const error = Math.sqrt((one * (1 - one)) / (first.trials + 2) + (two * (1 - two)) / (second.trials + 2));
-  const half = normalQuantile((1 + level) / 2) * error;
+  const half = normalUpperQuantile((1 - level) / 2) * error;
   const estimate = first.successes / first.trials - second.successes / second.trials;
   const interval = { low: one - two - half, high: one - two + half };
   return { method: "agrestiCaffo", first, second, level, estimate, interval };

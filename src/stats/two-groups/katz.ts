@@ -1,4 +1,4 @@
-import { normalQuantile } from "../../numeric/normal.js";
+import { normalUpperQuantile } from "../../numeric/normal.js";
 import { requireLevel, requireOptions } from "../guards.js";
 import type { Interval, NotEstimable } from "../types.js";
 import { requireTwoGroups, type NoInterval, type TwoGroups } from "./groups.js";
@@ -30,7 +30,7 @@ export function katz({ first, second }: TwoGroups, options: { readonly level?: n
     return { ...asked, interval: { low: null, high: null, because } };
   }
   const failureShare = ({ successes, trials }: typeof first) => (trials - successes) / (successes * trials);
-  const half = normalQuantile((1 + level) / 2) * Math.sqrt(failureShare(first) + failureShare(second));
+  const half = normalUpperQuantile((1 - level) / 2) * Math.sqrt(failureShare(first) + failureShare(second));
   const ratio = asked.estimate!;
   return { ...asked, interval: { low: ratio * Math.exp(-half), high: ratio * Math.exp(half) } };
 }

@@ -1,5 +1,5 @@
 import { bracketedRoot } from "../../numeric/bracketed-root.js";
-import { normalQuantile } from "../../numeric/normal.js";
+import { normalUpperQuantile } from "../../numeric/normal.js";
 import { requireLevel, requireOptions } from "../guards.js";
 import type { Interval, NotEstimable } from "../types.js";
 import { requireTwoGroups, type TwoGroups } from "./groups.js";
@@ -26,12 +26,15 @@ export function koopman({ first, second }: TwoGroups, options: { readonly level?
   requireOptions("koopman", options, ["level"]);
   const { level = 0.95 } = options;
   requireLevel("koopman", level);
-  const z = normalQuantile((1 + level) / 2);
+  const z = normalUpperQuantile((1 - level) / 2);
   const start = Math.log(
     (first.successes + 0.5) / (first.trials + 1) / ((second.successes + 0.5) / (second.trials + 1)),
   );
+  // A level so small that z is 0 leaves the ratio itself, which may be 0 or infinite.
   const limit = (at: number): number =>
-    Math.exp(fallingRoot((logRatio) => scoreOfRatio({ first, second }, Math.exp(logRatio)) - at, start));
+    at === 0
+      ? first.successes / first.trials / (second.successes / second.trials)
+      : Math.exp(fallingRoot((logRatio) => scoreOfRatio({ first, second }, Math.exp(logRatio)) - at, start));
   const interval = {
     low: first.successes === 0 ? 0 : limit(z),
     high: second.successes === 0 ? Infinity : limit(-z),

@@ -1,5 +1,5 @@
 import { bracketedRoot } from "../../numeric/bracketed-root.js";
-import { normalQuantile } from "../../numeric/normal.js";
+import { normalUpperQuantile } from "../../numeric/normal.js";
 import { requireLevel, requireOptions } from "../guards.js";
 import type { Interval } from "../types.js";
 import { requireTwoGroups, type TwoGroups } from "./groups.js";
@@ -32,7 +32,7 @@ export function miettinenNurminen(
   requireLevel("miettinenNurminen", level);
   const estimate = first.successes / first.trials - second.successes / second.trials;
   const total = first.trials + second.trials;
-  const z = normalQuantile((1 + level) / 2) * Math.sqrt(total / (total - 1));
+  const z = normalUpperQuantile((1 - level) / 2) * Math.sqrt(total / (total - 1));
   const score = (difference: number): number => scoreOfDifference({ first, second }, difference);
   const low = estimate === -1 ? -1 : bracketedRoot((d) => score(d) - z, { low: -1, high: estimate });
   const high = estimate === 1 ? 1 : bracketedRoot((d) => score(d) + z, { low: estimate, high: 1 });

@@ -1,4 +1,4 @@
-import { normalQuantile } from "../../numeric/normal.js";
+import { normalUpperQuantile } from "../../numeric/normal.js";
 import { requireLevel, requireOptions } from "../guards.js";
 import type { Interval, NotEstimable } from "../types.js";
 import { requireTwoGroups, type NoInterval, type TwoGroups } from "./groups.js";
@@ -36,7 +36,7 @@ export function woolf({ first, second }: TwoGroups, options: { readonly level?: 
     return { ...asked, estimate: null, because: "both products of the odds ratio are 0", interval };
   }
   const logEstimate = Math.log(a / b) - Math.log(c / d);
-  const half = normalQuantile((1 + level) / 2) * Math.sqrt(1 / a + 1 / b + 1 / c + 1 / d);
+  const half = normalUpperQuantile((1 - level) / 2) * Math.sqrt(1 / a + 1 / b + 1 / c + 1 / d);
   const interval = { low: Math.exp(logEstimate - half), high: Math.exp(logEstimate + half) };
   return { ...asked, estimate: (a / b) * (d / c), interval };
 }
