@@ -82,6 +82,12 @@ it("table: waits for the exact test of a table that takes longer, and says so on
   expect(Math.abs(p - drawn!)).toBeLessThan(5 * Math.sqrt((p * (1 - p)) / 1e5));
 });
 
+it("table: draws as many random tables as asked for, and refuses to draw none", async () => {
+  const rows = "40 30 20 35 28; 30 28 35 29 31; 22 41 30 28 25; 35 33 29 24 30; 28 27 33 36 24";
+  expect((await json("table", rows, "--random-tables", "500")).fisherFreemanHalton).toMatchObject({ simulated: 500 });
+  await expect(run("table", rows, "--random-tables", "0")).rejects.toMatchObject({ code: "commander.invalidArgument" });
+});
+
 it("table: answers people in sentences", async () => {
   expect(await run("table", "9 0; 15 1; 12 3; 6 5")).toBe(
     [

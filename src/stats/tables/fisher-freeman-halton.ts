@@ -37,7 +37,10 @@ export interface NoFreemanHalton extends FreemanHalton {
 export interface FreemanHaltonOptions {
   /** Most steps of the exact computation before random tables take over; default 20,000,000, about half a second. */
   readonly workLimit?: number;
-  /** Random tables to draw when the exact computation is too large; default 100,000. */
+  /**
+   * Random tables to draw when the exact computation is too large; default 100,000, or as many as have ten million cells
+   * together, but 1,000 at least: about a second.
+   */
   readonly simulated?: number;
   /** Seed of the random tables; default 1. */
   readonly seed?: number;
@@ -60,10 +63,10 @@ export function fisherFreemanHalton(
   options: FreemanHaltonOptions = {},
 ): ExactFreemanHaltonResult | SimulatedFreemanHaltonResult | NoFreemanHalton {
   requireOptions("fisherFreemanHalton", options, ["workLimit", "simulated", "seed"]);
-  const { workLimit = 2e7, simulated = 100_000, seed = 1 } = options;
+  const { workLimit = 2e7, simulated, seed = 1 } = options;
   requireContingency("fisherFreemanHalton", table);
   if (!(workLimit >= 0)) throw new RangeError(`fisherFreemanHalton: workLimit must be at least 0, got ${workLimit}`);
-  if (!(Number.isSafeInteger(simulated) && simulated >= 1))
+  if (!(simulated === undefined || (Number.isSafeInteger(simulated) && simulated >= 1)))
     throw new RangeError(`fisherFreemanHalton: simulated must be an integer of at least 1, got ${simulated}`);
   if (!(Number.isInteger(seed) && seed >= 0 && seed < 2 ** 32))
     throw new RangeError(`fisherFreemanHalton: seed must be an integer from 0 to 2^32 - 1, got ${seed}`);
@@ -79,7 +82,11 @@ export function fisherFreemanHalton(
     };
   const p = estimateWork(used) > workLimit ? null : networkP(layNetwork(used), workLimit);
   if (p !== null) return { method: "exact Fisher-Freeman-Halton (network)", table, p };
-  return { table, ...simulate(used, simulated, seed) };
+  return { table, ...simulate(used, simulated ?? affordable(used.length * used[0]!.length), seed) };
+}
+
+function affordable(cells: number): number {
+  return Math.max(1000, Math.min(100_000, Math.floor(1e7 / cells)));
 }
 
 function simulate(table: Contingency, simulated: number, seed: number): Omit<SimulatedFreemanHaltonResult, "table"> {

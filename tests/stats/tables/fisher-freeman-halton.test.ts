@@ -118,6 +118,12 @@ it("draws random tables whose interval holds the exact p, when the exact way is 
   }
 });
 
+it("draws as many random tables as a second allows, and as many as are asked for", () => {
+  const table = Array.from({ length: 30 }, (_, i) => Array.from({ length: 20 }, (_cell, j) => (i + j) % 3));
+  expect(fisherFreemanHalton(table)).toMatchObject({ method: simulated, simulated: 16_666 });
+  expect(fisherFreemanHalton(table, { simulated: 2000 })).toMatchObject({ simulated: 2000 });
+});
+
 it("repeats itself with the same seed and not with another", () => {
   const table = randomTable(numbers(2), [5, 5], 30);
   const first = fisherFreemanHalton(table, { simulated: 5000 });
@@ -150,8 +156,12 @@ it("answers for any table of a thousand cases in about a second", () => {
     [4, 5],
     [5, 6],
     [8, 8],
+    [12, 12],
+    [30, 30],
+    [100, 10],
+    [400, 2],
   ] as const) {
-    const table = randomTable(random, shape, Math.floor(2000 / (shape[0] * shape[1])));
+    const table = randomTable(random, shape, Math.ceil(2000 / (shape[0] * shape[1])));
     const start = process.cpuUsage();
     expect(fisherFreemanHalton(table).p).not.toBeNaN();
     // Twice the goal of 1 s, for a machine that others use too.
