@@ -29,6 +29,23 @@ describe("chance of another grade", () => {
     expect(result.grades.range).toEqual({ low: found[chances.length + 1], high: found[chances.length + 2] });
   });
 
+  test("angles cut at 30 and 60 degrees, 80 dividing the last grade (common practice, no source)", async () => {
+    const angles = [12, 28, 31, 45, 58, 60, 66, 79, 81, 95];
+    const treatments = ["closed", "closed", "open", "open"];
+    const three = regradingChances(angles, { cuts: [30, 60, 80], error: 4, treatments });
+    const two = regradingChances(angles, { cuts: [30, 60], error: 4 });
+    const found = await r(`{
+      x <- c(${angles.join(",")}); of <- function(k) { k <- c(-Inf, k, Inf); g <- findInterval(x, k, left.open = TRUE)
+        1 - (pnorm((k[g + 1] - x) / 4) - pnorm((k[g] - x) / 4)) }
+      c(of(c(30, 60, 80)), of(c(30, 60)), of(60)) }`);
+    const changed = [...three.cases, ...two.cases].map((one) => one.changed);
+    // Treatment changes at 60 alone.
+    const treated = three.cases.map((one) => one.treatmentChanged);
+    [...changed, ...treated].forEach((chance, k) => expect(chance).toBeCloseTo(found[k]!, 12));
+    expect(three.cases.map(({ grade }) => grade)).toEqual([0, 0, 1, 1, 1, 1, 2, 2, 3, 3]);
+    expect(two.cases.map(({ grade }) => grade)).toEqual([0, 0, 1, 1, 1, 1, 2, 2, 2, 2]);
+  });
+
   it("keeps tiny chances of far grades", () => {
     const { cases } = regradingChances([10], { cuts: [100], error: 5 });
     // P(Z > 18) = 9.74094891893715e-73 (DLMF 7.12.1 summed at high precision).
