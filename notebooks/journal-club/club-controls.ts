@@ -25,16 +25,19 @@ export function clubControls(notebook: Notebook<JournalClub>) {
     value: number,
   ) => valueSlider({ id, label, min, max, step, value, changed: (moved) => move({ [id]: moved }) });
   const lost = slider("lost", "Lost cases", [0, 20, 1], 0);
+  const lostFirst = slider("lostFirst", "Of them, first technique", [0, 20, 1], 0);
   const asked = element("div");
   let listed = "";
   const pick = (name: string): void => {
     // Another paper brings its own number of lost cases.
-    move({ lost: null });
+    move({ lost: null, lostFirst: null });
     notebook.set("series", name);
   };
   notebook.observe("findings", {
-    fulfilled: ({ series, chosen, grade, lostPlay }) => {
+    fulfilled: ({ series, chosen, grade, lostPlay, tipping }) => {
       lost.show(lostPlay.lost);
+      lostFirst.node.hidden = "estimate" in tipping;
+      if (!("estimate" in tipping)) lostFirst.show(tipping.first.lost);
       const names = series.series.map(({ card }) => card.name);
       const grades = (chosen?.grades ?? []).map((one) => one.grade);
       const now = JSON.stringify([names, grades, chosen?.card.name, grade]);
@@ -73,7 +76,7 @@ export function clubControls(notebook: Notebook<JournalClub>) {
     claim: [levelSlider(0.95, (value) => notebook.set("level", value)).node],
     "first-vote": [asked],
     sure: [slider("cases", "Cases, four in five succeed", [5, 200, 5], firstSliders.cases).node],
-    who: [lost.node],
+    who: [lost.node, lostFirst.node],
     fair: [
       slider("high", "Grades III and IV in team 2", [highSteps[0], highSteps.at(-1)!, highSteps[1]], firstSliders.high)
         .node,
@@ -88,7 +91,7 @@ export function clubControls(notebook: Notebook<JournalClub>) {
     controlsOf: (id: string): readonly HTMLElement[] => byId[id] ?? [],
     /** What a saved evening asks about, and what it took home. */
     take({ series, grade, takeHome: typed }: Pick<EveningFile, "series" | "grade" | "takeHome">): void {
-      move({ lost: null });
+      move({ lost: null, lostFirst: null });
       notebook.set("series", series);
       notebook.set("grade", grade);
       takeHome.value = typed;

@@ -32,6 +32,10 @@ export function cardEditor(first: PaperCard, place: number, { changed, removed }
     const cell = (node: HTMLElement): HTMLElement => element("td", {}, node);
     const said = row.technique === "" ? `grade ${row.grade}` : `grade ${row.grade}, ${row.technique}`;
     const grade = input("text", row.grade, `Grade in line ${i + 1}`, (text) => setRow(i, { grade: text.trim() }));
+    const technique = input("text", row.technique, `Technique in line ${i + 1}`, (text) =>
+      setRow(i, { technique: text.trim() }),
+    );
+    technique.size = 10;
     const successes = countInput(row.successes, `Successes, ${said}`, (value) => setRow(i, { successes: value }));
     const cases = countInput(row.cases, `Cases, ${said}`, (value) => setRow(i, { cases: value }));
     const remove = button(
@@ -42,10 +46,10 @@ export function cardEditor(first: PaperCard, place: number, { changed, removed }
       },
       `Remove: ${said}`,
     );
-    return element("tr", {}, cell(grade), cell(successes), cell(cases), cell(remove));
+    return element("tr", {}, cell(grade), cell(successes), cell(cases), cell(technique), cell(remove));
   };
   fillRows();
-  const add = button("Add a grade", () => {
+  const add = button("Add a line", () => {
     update({ rows: [...card.rows, { grade: "", technique: "", successes: null, cases: null }] });
     fillRows();
     rows.lastElementChild?.querySelector("input")?.focus();
@@ -53,7 +57,7 @@ export function cardEditor(first: PaperCard, place: number, { changed, removed }
   const head = element(
     "tr",
     {},
-    ...["Grade", "Successes", "Cases", ""].map((text) =>
+    ...["Grade", "Successes", "Cases", "Technique, where told apart", ""].map((text) =>
       text === "" ? element("td") : element("th", { scope: "col" }, text),
     ),
   );
@@ -87,7 +91,7 @@ export function cardEditor(first: PaperCard, place: number, { changed, removed }
     element(
       "table",
       {},
-      element("caption", {}, "Counts by grade; empty is not stated"),
+      element("caption", {}, "Counts by grade, a line a technique of it; empty is not stated"),
       element("thead", {}, head),
       rows,
     ),

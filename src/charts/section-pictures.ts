@@ -12,6 +12,7 @@ import { ladderPicture } from "./pictures/ladder-picture.js";
 import { missingPicture } from "./pictures/missing-picture.js";
 import { practicePicture } from "./pictures/practice-picture.js";
 import { subgroupsPicture } from "./pictures/subgroups-picture.js";
+import { tippingPicture } from "./pictures/tipping-picture.js";
 
 /** A picture of one section of the page, ready to be drawn at any width. */
 export interface SectionPicture {
@@ -28,17 +29,17 @@ export interface SectionPicture {
 
 export type PictureMaker = (findings: Findings) => Pick<SectionPicture, "name" | "caption" | "drawing"> | null;
 
-const makers: Readonly<Record<string, PictureMaker>> = {
-  who: denominatorsPicture,
-  "how-often": gradesPicture,
-  grading: gradingPicture,
-  treatment: comparisonPicture,
-  ladder: ladderPicture,
-  where: subgroupsPicture,
-  wrong: complicationsPicture,
-  arm: armPicture,
-  practice: practicePicture,
-  missing: missingPicture,
+const makers: Readonly<Record<string, readonly PictureMaker[]>> = {
+  who: [denominatorsPicture],
+  "how-often": [gradesPicture],
+  grading: [gradingPicture],
+  treatment: [comparisonPicture],
+  ladder: [ladderPicture],
+  where: [subgroupsPicture],
+  wrong: [complicationsPicture],
+  arm: [armPicture],
+  practice: [practicePicture],
+  missing: [missingPicture, tippingPicture],
 };
 
 /** The pictures of the page, in reading order; a section with nothing to draw has none. */
@@ -46,9 +47,11 @@ export function sectionPictures(findings: Findings): SectionPicture[] {
   const note =
     findings.plan.note === undefined ? "" : ` ${findings.plan.note[0]!.toUpperCase()}${findings.plan.note.slice(1)}.`;
   return sections(findings).flatMap(({ id, question, answer }) => {
-    const picture = makers[id]?.(findings);
-    if (!picture) return [];
     const description = answer.map(plainText).join(" ");
-    return [{ section: id, title: question, description, ...picture, caption: `${picture.caption}${note}` }];
+    return (makers[id] ?? []).flatMap((maker) => {
+      const picture = maker(findings);
+      if (picture === null) return [];
+      return [{ section: id, title: question, description, ...picture, caption: `${picture.caption}${note}` }];
+    });
   });
 }

@@ -1,6 +1,7 @@
 import type { CaseCount, Denominator } from "../ledger/types.js";
 export type { CaseCount, DenominatorName } from "../ledger/types.js";
 import type { SuccessKind, Technique } from "../plan/types.js";
+import type { Tipping } from "./tipping.js";
 import type { Regrading } from "./regrading/types.js";
 import type { Count, Interval, NotEstimable } from "../stats/types.js";
 
@@ -119,6 +120,10 @@ export interface Loss {
     readonly lost: readonly string[];
     readonly kept: readonly string[];
   }[];
+  /** Closed against open, by the technique tried first, with those missing counted in every possible way. */
+  readonly tipping:
+    | (Tipping & { readonly missing: { readonly closed: readonly string[]; readonly open: readonly string[] } })
+    | NotEstimable;
   readonly followUp:
     { readonly cases: number; readonly median: number; readonly low: number; readonly high: number } | NotEstimable;
 }

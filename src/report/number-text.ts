@@ -67,3 +67,12 @@ export function counted(n: number, one: string, many = `${one}s`): string {
 export function listText(items: readonly string[], last = "and"): string {
   return items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)}`;
 }
+
+/** A difference of two shares in percentage points, rounded to whole ones. */
+export function pointsText(difference: number): string {
+  return decimalText(difference * 100, 0);
+}
+
+export function pointsRangeText({ low, high }: Interval): string {
+  return `${pointsText(low)} to ${pointsText(high)}`;
+}

@@ -1,9 +1,12 @@
 import type { NotEstimable } from "../../stats/types.js";
 import type { PaperCard } from "../series/paper-card.js";
 import { seriesFindings, type BandedRate, type CardFindings, type SeriesFindings } from "../series/series-findings.js";
+import { cardTechniques, type CardTechniques } from "../series/card-techniques.js";
+import type { Tipping } from "../tipping.js";
 import { belief, type BeliefFindings } from "../vote/belief.js";
 import type { Vote } from "../vote/vote.js";
 import { voteFindings, type VoteFindings } from "../vote/vote-findings.js";
+import { cardTipping } from "./card-tipping.js";
 import { gradeMixPlay, type GradeMixPlay } from "./grade-mix-play.js";
 import { lostPlay, type LostPlay } from "./lost-play.js";
 import { prevalencePlay, type PrevalencePlay } from "./prevalence-play.js";
@@ -17,9 +20,11 @@ export interface Sliders {
   readonly bothHigh: number;
   /** null: as many as the paper states, none when it does not. */
   readonly lost: number | null;
+  /** How many of them were treated by the first technique; null: their share of the followed. */
+  readonly lostFirst: number | null;
 }
 
-export const firstSliders: Sliders = { high: 30, cases: 20, bothHigh: 28, lost: null };
+export const firstSliders: Sliders = { high: 30, cases: 20, bothHigh: 28, lost: null, lostFirst: null };
 
 export interface ClubOptions {
   /** Name of the series the evening is about; the first when there is none of the name. */
@@ -49,6 +54,10 @@ export interface ClubFindings {
   readonly widthPlay: WidthPlay;
   readonly prevalencePlay: PrevalencePlay;
   readonly lostPlay: LostPlay;
+  /** The paper's own two techniques. */
+  readonly techniques: CardTechniques | NotEstimable;
+  /** Their comparison with the lost counted in every possible way. */
+  readonly tipping: Tipping | NotEstimable;
 }
 
 export function clubFindings(cards: readonly PaperCard[], vote: Vote, options: ClubOptions): ClubFindings {
@@ -59,6 +68,8 @@ export function clubFindings(cards: readonly PaperCard[], vote: Vote, options: C
   const asked = askedOf(chosen, grade);
   const count = asked.estimate === null ? null : { successes: asked.successes, trials: asked.cases };
   const polls = voteFindings(vote);
+  const lost = sliders.lost ?? chosen?.card.lost ?? 0;
+  const techniques = chosen === null ? noSeries : cardTechniques(chosen.card, level);
   return {
     level,
     series,
@@ -70,16 +81,17 @@ export function clubFindings(cards: readonly PaperCard[], vote: Vote, options: C
     mixPlay: gradeMixPlay(sliders.high, level),
     widthPlay: widthPlay(sliders.cases, level),
     prevalencePlay: prevalencePlay(sliders.bothHigh, level),
-    lostPlay: lostPlay(
-      chosen?.crude ?? { estimate: null, because: "no series is chosen" },
-      sliders.lost ?? chosen?.card.lost ?? 0,
-      level,
-    ),
+    lostPlay: lostPlay(chosen?.crude ?? noSeries, lost, level),
+    techniques,
+    tipping:
+      "because" in techniques ? techniques : cardTipping(techniques, { lost, ofFirst: sliders.lostFirst, level }),
   };
 }
 
+const noSeries: NotEstimable = { estimate: null, because: "no series is chosen" };
+
 function askedOf(chosen: CardFindings | null, grade: string | null): ClubFindings["asked"] {
-  if (chosen === null) return { estimate: null, because: "no series is chosen" };
+  if (chosen === null) return noSeries;
   if (grade === null) return chosen.crude;
   return chosen.grades.find((held) => held.grade === grade)!.rate;
 }

@@ -1,9 +1,11 @@
 import type { ClubFindings } from "../../findings/club/club-findings.js";
+import type { LostPlay } from "../../findings/club/lost-play.js";
 import { counted, levelText, percentRangeText, percentText } from "../number-text.js";
 import { bandText, countText } from "../series/series-text.js";
 import { seriesSections } from "../series/series-sections.js";
 import { askedText } from "../vote/vote-text.js";
-import type { Paragraph } from "../text.js";
+import { tippingTable, tippingText } from "../tipping-text.js";
+import type { Paragraph, TextTable } from "../text.js";
 import type { Screen } from "./screen.js";
 
 const noSeries = "No series is chosen: put one on its card below.";
@@ -64,7 +66,7 @@ export function sure(findings: ClubFindings): Screen {
   };
 }
 
-export function who({ lostPlay, chosen, level }: ClubFindings): Screen {
+export function who({ lostPlay, chosen, level, tipping }: ClubFindings): Screen {
   const { lost, reported, either } = lostPlay;
   const stated =
     chosen === null ? noSeries : chosen.card.lost === null ? "The paper does not state how many were lost." : null;
@@ -80,25 +82,31 @@ export function who({ lostPlay, chosen, level }: ClubFindings): Screen {
               `With ${counted(lost, "lost case")} counted either way, ${countText(reported)} (${percentText(reported.estimate, reported.cases)}) becomes anything from ${percentText(either.worst.estimate, either.worst.cases)} to ${percentText(either.best.estimate, either.best.cases)}.`,
             ],
           ]),
+      ...("estimate" in tipping ? [] : [[tippingText(tipping)]]),
     ],
     cautions: [["These are the ends of what is possible, not what happened to those who were lost."]],
-    tables:
-      either === null
-        ? []
-        : [
-            {
-              caption: `Success with ${counted(lost, "lost case")} counted either way, ${levelText(level)} Wilson interval, %`,
-              head: ["", "Succeeded", "Share"],
-              rows: [
-                ["as reported", countText(reported), bandText(reported)],
-                ["all lost failed", countText(either.worst), bandText(either.worst)],
-                ["all lost succeeded", countText(either.best), bandText(either.best)],
-              ],
-              notes: [],
-            },
-          ],
+    tables: [
+      ...(either === null ? [] : [eitherTable(reported, { ...either, lost, level })]),
+      ...("estimate" in tipping ? [] : [tippingTable(tipping)]),
+    ],
     notes: ["Ask who would not come back: those who are well, or those who went elsewhere?"],
     minutes: 2,
+  };
+}
+
+function eitherTable(
+  reported: LostPlay["reported"],
+  { worst, best, lost, level }: NonNullable<LostPlay["either"]> & { readonly lost: number; readonly level: number },
+): TextTable {
+  return {
+    caption: `Success with ${counted(lost, "lost case")} counted either way, ${levelText(level)} Wilson interval, %`,
+    head: ["", "Succeeded", "Share"],
+    rows: [
+      ["as reported", countText(reported), reported.estimate === null ? "" : bandText(reported)],
+      ["all lost failed", countText(worst), bandText(worst)],
+      ["all lost succeeded", countText(best), bandText(best)],
+    ],
+    notes: [],
   };
 }
 

@@ -1,6 +1,8 @@
 import type { ClubFindings } from "../../findings/club/club-findings.js";
 import { radiographs } from "../../findings/club/prevalence-play.js";
-import { counted, decimalText, levelText, percentText } from "../number-text.js";
+import type { CardTechniques, NamedCount } from "../../findings/series/card-techniques.js";
+import type { Interval } from "../../stats/types.js";
+import { counted, decimalText, levelText, listText, percentText, pointsRangeText, pointsText } from "../number-text.js";
 import { bandText, countText } from "../series/series-text.js";
 import type { Screen } from "./screen.js";
 
@@ -9,7 +11,7 @@ export function kappaText({ prevalencePlay: { kappa } }: ClubFindings): string {
   return kappa.estimate === null ? "not estimable" : decimalText(kappa.estimate, 2);
 }
 
-export function fair({ mixPlay, level }: ClubFindings): Screen {
+export function fair({ mixPlay, level, techniques, chosen }: ClubFindings): Screen {
   const [one, two] = [mixPlay.teams[0]!, mixPlay.teams[1]!];
   const [sameOne, sameTwo] = mixPlay.sameMix;
   const shares = `${one.name} succeeds in ${percentText(one.all.estimate, one.all.cases)} and ${two.name} in ${percentText(two.all.estimate, two.all.cases)}`;
@@ -23,7 +25,7 @@ export function fair({ mixPlay, level }: ClubFindings): Screen {
   return {
     id: "fair",
     question: "Is it a fair comparison?",
-    answer: [[verdict], [same]],
+    answer: [[verdict], [same], ...("because" in techniques ? [] : [[ownText(techniques, chosen!.card.name, level)]])],
     cautions: [["Two invented teams. Grade is one difference between patients; there may be others nobody recorded."]],
     tables: [
       {
@@ -41,6 +43,20 @@ export function fair({ mixPlay, level }: ClubFindings): Screen {
     notes: ["Move the slider from 0 to 40: within a grade nothing changes, the totals change places."],
     minutes: 2,
   };
+}
+
+/** The paper's own two techniques: all grades together, then within grades. */
+function ownText({ first, second, crude, within, oneWay }: CardTechniques, name: string, level: number): string {
+  const share = ({ name: technique, successes, trials }: NamedCount): string =>
+    `${technique} ${successes} of ${trials} (${percentText(successes / trials, trials)})`;
+  const range = (interval: Interval | null): string =>
+    interval === null ? "" : ` (${levelText(level)} CI ${pointsRangeText(interval)})`;
+  const alone = oneWay.length === 0 ? "" : `, grade ${listText(oneWay)} aside`;
+  const inside =
+    "because" in within
+      ? `within grades it cannot be compared: ${within.because}`
+      : `within grades it is ${pointsText(within.difference)}${range(within.interval)}${alone}`;
+  return `${name}: ${share(first)}, ${share(second)}: a difference of ${pointsText(crude.difference)} points${range(crude.interval)}; ${inside}.`;
 }
 
 export function grading(findings: ClubFindings): Screen {

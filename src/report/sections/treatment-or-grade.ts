@@ -1,6 +1,15 @@
 import type { Comparison, Contrast, Findings, Rate } from "../../findings/types.js";
 import type { Interval } from "../../stats/types.js";
-import { decimalText, levelText, listText, percentText, pText, ratioRangeText, ratioText } from "../number-text.js";
+import {
+  levelText,
+  listText,
+  percentText,
+  pointsRangeText,
+  pointsText,
+  pText,
+  ratioRangeText,
+  ratioText,
+} from "../number-text.js";
 import { casesSpan, countSpan } from "../rate-text.js";
 import type { Paragraph, Section, Span, TextTable } from "../text.js";
 
@@ -181,12 +190,4 @@ function notes({ crude: { fisher }, mantelHaenszel, standardised }: Comparison):
       `With the grade mix of all compared cases: closed ${percentText(standardised.closed, 1)}, open ${percentText(standardised.open, 1)}.`,
     );
   return lines;
-}
-
-function pointsText(difference: number): string {
-  return decimalText(difference * 100, 0);
-}
-
-function pointsRangeText({ low, high }: Interval): string {
-  return `${pointsText(low)} to ${pointsText(high)}`;
 }

@@ -2,6 +2,7 @@ import type { Findings } from "../../findings/types.js";
 import { counted, decimalText, levelText } from "../number-text.js";
 import { casesSpan, countSpan, estimateText, intervalText, rateSpans } from "../rate-text.js";
 import type { Paragraph, Section } from "../text.js";
+import { tippingTable, tippingText } from "../tipping-text.js";
 import { unitWords } from "../unit-words.js";
 
 /** Who is missing? Loss with both denominators, worst and best case. */
@@ -25,6 +26,7 @@ export function whoIsMissing(findings: Findings): Section {
             ...rateSpans(loss.best, "Best case"),
             ".",
           ],
+      ...("estimate" in loss.tipping ? [] : [[tippingText(loss.tipping)]]),
       followUp(findings),
     ],
     cautions:
@@ -52,6 +54,7 @@ export function whoIsMissing(findings: Findings): Section {
         ]),
         notes: [],
       },
+      ...("estimate" in loss.tipping ? [] : [tippingTable(loss.tipping)]),
     ],
   };
 }

@@ -55,6 +55,22 @@ describe("the screens", () => {
     expect(words("who")).toBe("With 3 lost cases counted either way, 31 of 37 (84%) becomes anything from 78% to 85%.");
   });
 
+  it("compare the paper's own techniques within grades, and say how the lost could turn them", () => {
+    const all = clubFindings(cards, nobody, { ...options, series: "Series C" });
+    // By the formulas of Newcombe and of Sato 1989 in Python: 5.50 (-8.9 to 24.3), and -3.9 (-23.6 to 15.8).
+    expect(words("fair", all)).toContain(
+      "Series C: closed 67 of 79 (85%), open 23 of 29 (79%): a difference of 5 points (95% CI −9 to 24); within grades it is −4 (95% CI −24 to 16), grade I aside.",
+    );
+    expect(words("who", all)).toContain("Missing: 7 closed, 2 open. What became of them can turn the order");
+    const split = clubFindings(cards, nobody, {
+      ...options,
+      series: "Series C",
+      sliders: { ...firstSliders, lost: 3, lostFirst: 3 },
+    });
+    expect(words("who", split)).toContain("Missing: 3 closed, 0 open. ");
+    expect(words("fair")).not.toContain("Series A");
+  });
+
   it("tell the two teams' reversal, and that one grade mix undoes it", () => {
     expect(words("fair")).toBe(
       "Team 1 succeeds in 70% and Team 2 in 60%, though Team 2 is better in every grade it shares with Team 1. With the mix of Team 1: 70% and 80%.",

@@ -6,6 +6,8 @@ import { bandText, countText } from "../../../report/series/series-text.js";
 import type { CaseMark } from "../../case-mark.js";
 import { caseMarks, type CaseMarksRow } from "../../case-marks.js";
 import { markRows } from "../../mark-rows.js";
+import { tippingMarks } from "../../tipping-marks.js";
+import { tippingCaption } from "../tipping-picture.js";
 import type { ClubPicture } from "./club-picture.js";
 import { sized } from "./vote-pictures.js";
 
@@ -33,7 +35,7 @@ export function mixPlayPictures({ mixPlay, level }: ClubFindings): ClubPicture[]
   ];
 }
 
-export function lostPictures({ lostPlay, chosen }: ClubFindings): ClubPicture[] {
+export function lostPictures({ lostPlay, chosen, tipping }: ClubFindings): ClubPicture[] {
   const { either, reported, lost } = lostPlay;
   if (either === null || reported.estimate === null) return [];
   const rows = [
@@ -47,6 +49,15 @@ export function lostPictures({ lostPlay, chosen }: ClubFindings): ClubPicture[] 
       caption: "Each mark is one case; dashed: lost, its outcome supposed.",
       drawing: (width) => caseMarks(rows, sized(width)),
     },
+    ...("estimate" in tipping
+      ? []
+      : [
+          {
+            name: "tipping",
+            caption: tippingCaption(tipping),
+            drawing: (width?: number) => tippingMarks(tipping, sized(width)),
+          },
+        ]),
   ];
 }
 
