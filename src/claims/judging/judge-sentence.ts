@@ -11,7 +11,9 @@ import { judgePClaim } from "./judge-p-claim.js";
 import { type Judged, judgeProportion } from "./judge-proportion.js";
 import { judgeRatios } from "./judge-ratio.js";
 import { judgeTotals } from "./judge-totals.js";
+import { judgeWorded } from "./judge-worded.js";
 import { conclusionsIn } from "./over-claims.js";
+import { recalled } from "./recalled.js";
 import { scopeOf } from "./scope.js";
 import type { PrintedNumber } from "../text/token.js";
 import type { Story } from "./story.js";
@@ -36,7 +38,8 @@ interface Draft extends Judged, Place {
 }
 
 /** Judges every claim of one sentence. */
-export function judgeSentence(text: string, linked: LinkedSentence, context: TextContext): Claim[] {
+export function judgeSentence(text: string, read: LinkedSentence, context: TextContext): Claim[] {
+  const linked = recalled(read, context.story);
   const { facts, tokens } = linked.reading;
   const conclusions = conclusionsIn(tokens);
   if (facts.length === 0 && conclusions.length === 0) return [];
@@ -59,7 +62,10 @@ export function judgeSentence(text: string, linked: LinkedSentence, context: Tex
       }),
     ),
   ];
-  for (const { from, to, value, light, because, reproducedBy } of judgeRatios(linked.reading))
+  for (const { from, to, value, light, because, reproducedBy } of [
+    ...judgeRatios(linked.reading),
+    ...judgeWorded(linked.reading),
+  ])
     drafts.push(
       draft(
         { from, to },

@@ -15,6 +15,8 @@ export interface Story {
   readonly numbers: readonly number[];
   /** The numbers of cases of the latest sentence that had some, with those before while they are only two. */
   readonly latest: readonly number[];
+  /** The words of the sentence before. */
+  readonly latestWords: ReadonlySet<string>;
   /** All words of the whole text. */
   readonly words: ReadonlySet<string>;
 }
@@ -26,13 +28,15 @@ export const storyOf = (sentences: readonly LinkedSentence[]): Story => ({
   wholes: [],
   numbers: [],
   latest: [],
+  latestWords: new Set(),
   words: new Set(sentences.flatMap(({ reading }) => reading.tokens.flatMap(({ kind, text }) => (kind === "word" ? [text] : [])))),
 }); // prettier-ignore
 
 /** The story with one sentence more. */
 export function continued(story: Story, { reading }: LinkedSentence): Story {
   const numbered = numberedIn(reading);
-  if (numbered.length === 0) return story;
+  const latestWords = new Set(reading.tokens.map(({ text }) => text));
+  if (numbered.length === 0) return { ...story, latestWords };
   const values = numbered.flatMap((fact) => (fact.kind === "count" ? [fact.successes, fact.trials] : [fact.value]));
   const wholes = numbered.flatMap((fact): Whole[] =>
     fact.kind === "whole" && fact.unit !== null ? [{ value: fact.value, unit: fact.unit }] : [],
@@ -40,6 +44,7 @@ export function continued(story: Story, { reading }: LinkedSentence): Story {
   return {
     ...story,
     wholes: [...story.wholes, ...wholes].slice(-most),
+    latestWords,
     numbers: [...story.numbers, ...values].slice(-most),
     latest: values.length === 1 && story.latest.length === 1 ? [...story.latest, ...values] : values,
   };

@@ -85,7 +85,8 @@ function pairRuns(
 ): Pair[] {
   const pair = (a: Item, b: Item, sure: boolean): Pair =>
     a.kind === "count" ? { count: a, percent: b as PercentFact, sure } : { count: b as CountFact, percent: a, sure };
-  const free = next.filter((item) => item.kind === "count" || item.trials === null);
+  const own = run.at(-1)!.kind === "count" ? (run.at(-1) as CountFact).trials : null;
+  const free = next.filter((item) => item.kind === "count" || item.trials === null || item.trials === own);
   if (free.length !== next.length || run.some((item) => item.kind === "percent" && item.trials !== null)) return [];
   if (run.length === next.length && run.length > 1) return run.map((item, i) => pair(item, next[i]!, true));
   const [last, first] = [run.at(-1)!, next[0]!];
@@ -147,9 +148,9 @@ export function adjacent(reading: SentenceReading, from: number, to: number, mos
   return words <= most;
 }
 
-/** A number that is a label, as in "Fig. 2": taken, and in no fact. */
+/** A number that is a label, as in "Fig. 2", or of an interval, which is no statement of its own. */
 const isName = (reading: SentenceReading, i: number): boolean =>
-  reading.cursor.taken[i]! && !reading.facts.some(({ from, to }) => i >= from && i < to);
+  reading.cursor.taken[i]! && !reading.facts.some(({ kind, from, to }) => kind !== "interval" && i >= from && i < to);
 
 /** "Of 47 fractures, 87% united": the sentence's leading whole is that of its bare percentages. */
 function withSentenceWhole(reading: SentenceReading, percent: PercentFact): PercentFact {

@@ -97,8 +97,10 @@ function linkIntervals(reading: SentenceReading, groups: Open[]): IntervalFact[]
     const open = (forDifference ? before.filter((group) => group.kind === "estimate") : before).filter(
       (group) => !unreadBetween(reading, endOf(group), run[0]!.from),
     );
-    const targets =
-      open.length > 0
+    const nearest = run.length === 1 && !forDifference ? justBefore(groups, run[0]!.from) : undefined;
+    const targets = nearest
+      ? [nearest]
+      : open.length > 0
         ? open.slice(-run.length)
         : before.length === 0 && !forDifference
           ? after.slice(0, run.length)
@@ -107,6 +109,11 @@ function linkIntervals(reading: SentenceReading, groups: Open[]): IntervalFact[]
     else targets.forEach((group, j) => attach(group, run[j]!));
   }
   return loose;
+}
+
+/** "94% (95% CI 90 to 99), that is 64 of 68": the percentage alone stands before the interval, in a bracket of its own. */
+function justBefore(groups: readonly Open[], at: number): Open | undefined {
+  return groups.find((group) => group.kind === "proportion" && !hasInterval(group) && group.percent !== null && group.count !== null && group.percent.to <= at && at - group.percent.to <= 2 && group.count.from >= at); // prettier-ignore
 }
 
 /** "A specificity of 90%, and an area under the curve of 0.91 (95% CI ...": the interval is that of the number not read. */

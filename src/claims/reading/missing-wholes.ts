@@ -34,11 +34,14 @@ export function withWholes(reading: SentenceReading, named: Named) {
       continue;
     }
     const next = facts[i + 1];
-    if (next?.kind !== "percent" || next.trials !== null || !adjacent(reading, fact.to, next.from, 5)) continue;
-    if (textAt(reading.cursor, next.from - 1) !== "(" && textAt(reading.cursor, next.from - 1) !== "[") continue;
-    const [whole, origin] = wholeFor(reading, i, fact.value, leading?.value ?? null, named, next);
+    if (next?.kind !== "percent" || !bracketedAfter(reading, fact, next)) continue;
+    // "seven cases (14% of 63)": the percentage brings its whole.
+    const [whole, origin] =
+      next.trials === null
+        ? wholeFor(reading, i, fact.value, leading?.value ?? null, named, next)
+        : ([next.trials, "sentence"] as const);
     if (whole === null || (fact.value > whole && origin !== "sentence")) continue;
-    const unit = leading?.unit ?? null;
+    const unit = (fact.kind === "whole" ? fact.unit : null) ?? leading?.unit ?? null;
     const count: CountFact = {
       kind: "count",
       from: fact.from,
@@ -51,8 +54,49 @@ export function withWholes(reading: SentenceReading, named: Named) {
     counts.push(count);
     origins.set(count, origin);
   }
+  for (const [fact, whole] of outliers(reading, named)) {
+    const at = counts.findIndex(({ from }) => from === fact.from);
+    if (at >= 0 && origins.get(counts[at]!) !== "text") continue;
+    if (at >= 0) counts.splice(at, 1);
+    const { from, to, value } = fact;
+    counts.push({ kind: "count", from, to, form: "of", successes: value, trials: whole, unit: null });
+    origins.set(counts.at(-1)!, "sentence");
+  }
   return { counts, origins };
 }
+
+type Bare = Extract<Fact, { readonly kind: "part" | "whole" }>;
+
+/** "41 (87%)", "41 fractures (87%)" and "falls (41; 87%)". */
+function bracketedAfter(reading: SentenceReading, fact: Bare, percent: PercentFact): boolean {
+  const before = textAt(reading.cursor, percent.from - 1);
+  if (before === "(" || before === "[") return adjacent(reading, fact.to, percent.from, 5);
+  return ["(", "["].includes(textAt(reading.cursor, fact.from - 1)) && percent.from === fact.to + 1 && [";", ","].includes(before); // prettier-ignore
+}
+
+/**
+ * "47 (58%), 26 (38%) and eight (10%)" after "81 answered": where all parts of a list but one have the same whole and
+ * nothing printed explains that one, it has that whole too.
+ */
+function outliers(reading: SentenceReading, named: Named): [Bare, number][] {
+  const { facts } = reading;
+  const list = facts.flatMap((fact, i): [Bare, PercentFact][] => {
+    const next = facts[i + 1];
+    const bare = fact.kind === "part" || (fact.kind === "whole" && !fact.leads);
+    return bare && next?.kind === "percent" && next.trials === null && bracketedAfter(reading, fact, next) ? [[fact, next]] : [];
+  });
+  if (list.length < 3 || facts.some((fact) => fact.kind === "whole" && fact.leads)) return [];
+  const printed = [...named.parts, ...named.wholes, ...named.left, ...facts.flatMap(wholesOf), ...facts.flatMap(partsOf)];
+  const fits = ([{ value }, { number }]: [Bare, PercentFact], whole: number): boolean =>
+    whole >= value && Math.abs((100 * value) / whole - number.value) <= 0.51 * 10 ** -number.decimals;
+  const own = facts.slice(0, facts.indexOf(list[0]![0])).flatMap(partsOf);
+  for (const whole of new Set([...named.parts, ...named.wholes, ...own].toReversed())) {
+    const off = list.filter((item) => !fits(item, whole));
+    if (off.length === 1 && off[0]![0].value <= whole && !printed.some((other) => fits(off[0]!, other))) return [[off[0]![0], whole]];
+    if (off.length === 0) return [];
+  }
+  return [];
+} // prettier-ignore
 
 /** "42%, 77% and 94% (20, 37 and 45 of 48)": the count at the end of a list, when there is a percentage for each. */
 function sharedWhole({ tokens, facts }: SentenceReading, at: number): CountFact | null {
@@ -82,11 +126,17 @@ function wholeFor(
   if (leading !== null && (referred === null || fits(leading))) return [leading, "sentence"];
   const here = facts.flatMap((fact, i) => (i === at ? [] : wholesOf(fact)));
   // In a list, what succeeded in one group is no whole of the next: only "of these" makes it one.
-  const before = referred === null ? [] : facts.slice(0, at).flatMap(partsOf);
+  // In a bracket of its own, "most (18; 60%)", a part tells more of what was just counted.
+  const aside = percent.from === facts[at]!.to + 1 && textAt(reading.cursor, facts[at]!.from - 1) !== "of" && (reading.cursor.depth[facts[at]!.from] ?? 0) > 0;
+  const before = referred === null && !aside ? [] : facts.slice(0, at).flatMap(partsOf);
   const printed = [...named.parts, ...named.wholes, ...before, ...here];
   const fit = printed.findLast(fits) ?? printed.findLast(cutOff);
   if (fit !== undefined) return [fit, here.includes(fit) ? "sentence" : "text"];
   if (named.left.some(fits)) return [null, "text"];
+  if (aside) {
+    const same = facts.slice(0, at).find((fact) => fact.kind === "count" && fact.successes === value);
+    return same?.kind === "count" ? [same.trials, "sentence"] : [null, "text"];
+  }
   if (referred !== null) return [referred >= value ? referred : null, "text"];
   const candidates = (here.length > 0 ? here : named.wholes).filter((whole) => whole >= value);
   if (new Set(candidates).size !== 1) return [null, "text"];

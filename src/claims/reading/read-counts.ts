@@ -74,7 +74,8 @@ function ofForm(cursor: Cursor, i: number): Found {
     if (end > 0) {
       const trials = countAt(cursor, end);
       if (trials === null || trials === 0 || measures(cursor, end + 1) || isYear(cursor, end)) return null;
-      if (countsOthers(cursor, end + 1)) return null;
+      // "two of the three surgeons" operated; "81 of 96 surgeons" answered.
+      if (trials <= 12 && countsOthers(cursor, end + 1)) return null;
       if (cursor.tokens[i]!.spelled && successes === 1 && at > i + 1 && !percent) return null;
       const fact = count(
         cursor,

@@ -35,7 +35,14 @@ function takeNames(cursor: Cursor, from: number): void {
 
 /** "One in eight": a proportion in words. */
 const isOneIn = (cursor: Cursor, i: number): boolean =>
-  !cursor.taken[i] && cursor.tokens[i]!.number?.value === 1 && textAt(cursor, i + 1) === "in" && isName(cursor, i + 2);
+  !cursor.taken[i] &&
+  textAt(cursor, i + 1) === "in" &&
+  isName(cursor, i + 2) &&
+  (cursor.tokens[i]!.number?.value === 1 || (isSmall(cursor, i) && isSmall(cursor, i + 2)));
+
+/** "Nine in ten": small numbers in words. */
+const isSmall = (cursor: Cursor, i: number): boolean =>
+  cursor.tokens[i]!.spelled && (cursor.tokens[i]!.number?.value ?? 99) <= 10 && unitAfter(cursor, i + 1) === null;
 
 /** "A ratio of men to women of 1.6:1". */
 function isRatio(cursor: Cursor, i: number): boolean {
