@@ -2,8 +2,8 @@ import type { CountFact, IntervalFact, Quantity } from "../reading/facts.js";
 import type { PrintedNumber } from "../text/token.js";
 import type { Finding } from "./finding.js";
 import { asPrinted, fixed } from "./number-text.js";
-import { type NamedInterval, proportionCandidates } from "./proportion-methods.js";
-import { named, roundingOf } from "./rounding.js";
+import { goesBy, isUsual, type NamedInterval, proportionCandidates } from "./proportion-methods.js";
+import { named, roundingOf, roundings } from "./rounding.js";
 
 /** Judges a two-sided interval for one proportion by every method in common use. Writes Wilson's limits to `recomputed`. */
 export function judgeInterval(
@@ -20,7 +20,9 @@ export function judgeInterval(
   if (hard) return { light: "fails", because: hard, reproducedBy: [] };
   for (const scale of scales) {
     const fits = matching(candidates, scale);
-    if (fits.length > 0) return reproduced(fits, interval, count);
+    const own = interval.method === null ? fits : fits.filter((fit) => goesBy(fit, interval.method!));
+    if (own.length > 0) return reproduced(own, interval, count);
+    if (fits.length > 0 && !uncheckable) return otherwiseNamed(fits, interval, candidates, scale);
   }
   // A bare bracket that does not hold the estimate is a reference or a range of something else.
   const holds = scales.some(({ low, high, factor }) => estimate * factor >= low.value && estimate * factor <= high.value);
@@ -47,10 +49,12 @@ function scalesOf({ low, high }: { readonly low: Quantity; readonly high: Quanti
 function matching(candidates: readonly NamedInterval[], { low, high, factor }: Scale) {
   return candidates.flatMap((candidate) => {
     const { interval } = candidate;
-    const rounding = roundingOf([
+    const limits = [
       [interval.low * factor, low],
       [interval.high * factor, high],
-    ]);
+    ] as const;
+    // A rare method and a rare way of rounding at once explain nearly anything.
+    const rounding = roundingOf(limits, isUsual(candidate) ? roundings : ["rounded"]);
     return rounding ? [{ ...candidate, rounding }] : [];
   });
 }
@@ -71,6 +75,21 @@ function reproduced(fits: readonly Fit[], interval: IntervalFact, { successes, t
     because: `The interval ${range} for ${successes} of ${trials} is reproduced by: ${names.join("; ")}.${poor}${one}`,
     reproducedBy: names,
   };
+}
+
+/** The printed limits are those of another method than the one named. */
+function otherwiseNamed(
+  fits: readonly Fit[],
+  { method }: IntervalFact,
+  candidates: readonly NamedInterval[],
+  scale: Scale,
+): Finding {
+  const names = fits.map((fit) => named(fit.name, fit.rounding));
+  const right = candidates.find((candidate) => goesBy(candidate, method!))!;
+  const range = `${asPrinted(scale.low)} to ${asPrinted(scale.high)}`;
+  const decimals = Math.max(0, scale.low.decimals - (scale.factor === 1 ? 2 : 0));
+  const because = `The limits ${range} are ${names[0]}; by the method named (${method}) they would be ${rangeText(right, decimals)}. Which method was used?`;
+  return { light: "fails", because, reproducedBy: names };
 }
 
 /** Contradictions that need no method: reversed, zero width at 0 or all, beyond 0 to 100%. */

@@ -5,6 +5,7 @@ import {
   proportionMethods,
 } from "../../stats/one-proportion/proportion-intervals.js";
 import type { Interval } from "../../stats/types.js";
+import type { IntervalMethod } from "../reading/interval-methods.js";
 import { remembered } from "./memory.js";
 
 export interface NamedInterval {
@@ -13,6 +14,17 @@ export interface NamedInterval {
   /** Known to fail with few cases or near 0 and 100%. */
   readonly poor: boolean;
 }
+
+/** Methods that papers use often: a print of theirs may also be cut off or short of a digit. */
+export const isUsual = ({ name }: NamedInterval): boolean =>
+  ["Wilson", "exact (Clopper–Pearson)", "Wald", "Wald, cut at 0 and 100%", "exact one-sided"].includes(name);
+
+const called: Record<IntervalMethod, RegExp> = {
+  Wilson: /^Wilson/, exact: /^exact|^mid-p/, "mid-p": /^mid-p/, Jeffreys: /^Jeffreys/, "Agresti–Coull": /^Agresti/, Wald: /^Wald/,
+}; // prettier-ignore
+
+/** Whether a paper that names this method may have used this candidate. */
+export const goesBy = ({ name }: NamedInterval, method: IntervalMethod): boolean => called[method].test(name);
 
 const names: Record<ProportionMethod, string> = {
   wilson: "Wilson", wilsonContinuity: "Wilson with continuity correction", clopperPearson: "exact (Clopper–Pearson)",

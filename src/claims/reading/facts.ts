@@ -1,4 +1,5 @@
 import type { PrintedNumber } from "../text/token.js";
+import type { IntervalMethod } from "./interval-methods.js";
 
 /** Where a fact stands: token numbers within its sentence, `to` exclusive. */
 export interface Place {
@@ -60,6 +61,8 @@ export interface IntervalFact extends Place {
   readonly high: Quantity;
   /** Words between label and numbers, such as "for the difference". */
   readonly about: readonly string[];
+  /** "exact 95% CI": the method named beside it. */
+  readonly method: IntervalMethod | null;
 }
 
 /** "upper one-sided 95% confidence limit 5%". */

@@ -1,5 +1,6 @@
 import type { IntervalFact, Place } from "./facts.js";
 import { type Cursor, take, textAt, wordsIn } from "./cursor.js";
+import { intervalMethod } from "./interval-methods.js";
 import { levelAt, type Range, rangeAt } from "./ranges.js";
 
 /** Intervals with a label ("95% CI 75% to 94%"), and bare ones in brackets after an estimate. Takes their tokens. */
@@ -95,9 +96,9 @@ function afterLabel(cursor: Cursor, label: Label): IntervalFact[] {
   const between = textAt(cursor, at - 1) === "between";
   const first = rangeAt(cursor, between ? at - 1 : at);
   if (!first) return [];
-  const facts = [fact(label, from, first, about)];
+  const facts = [fact(cursor, label, from, first, about)];
   for (let next = nextRange(cursor, first.to); next; next = nextRange(cursor, next.to))
-    facts.push(fact(label, next.from, next, about));
+    facts.push(fact(cursor, label, next.from, next, about));
   return facts;
 }
 
@@ -113,8 +114,9 @@ function nextRange(cursor: Cursor, i: number): (Range & { from: number }) | null
   return range ? { ...range, from: at } : null;
 }
 
-const fact = (label: Label, from: number, range: Range, about: readonly string[]): IntervalFact => ({
+const fact = (cursor: Cursor, label: Label, from: number, range: Range, about: readonly string[]): IntervalFact => ({
   kind: "interval", from, to: range.to, level: label.level, labelled: true, low: range.low, high: range.high, about,
+  method: intervalMethod(cursor, label.from, range.to),
 }); // prettier-ignore
 
 const bracketJoints = new Set(["to", "-", ","]);
@@ -137,7 +139,16 @@ function bareIntervals(cursor: Cursor, level: number | null, labelled: boolean):
     if (!closed || (!labelled && !afterEffect && !looksLikeInterval(range))) continue;
     const place = { from: i + 1, to: range.to };
     take(cursor, place);
-    facts.push({ kind: "interval", ...place, level, labelled: false, low: range.low, high: range.high, about: [] });
+    facts.push({
+      kind: "interval",
+      ...place,
+      level,
+      labelled: false,
+      low: range.low,
+      high: range.high,
+      about: [],
+      method: null,
+    });
   }
   return facts;
 }
