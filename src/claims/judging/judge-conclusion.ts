@@ -1,12 +1,10 @@
 import type { Count } from "../../stats/types.js";
-import type { PFact } from "../reading/facts.js";
 import type { LinkedSentence } from "../reading/link.js";
-import { isRatio } from "./judge-own-interval.js";
+import { evidenceIn } from "./evidence.js";
 import { listed, percentText, pText } from "./number-text.js";
 import type { Conclusion } from "./over-claims.js";
-import { conventions } from "./p-conventions.js";
 import { proportionCandidates } from "./proportion-methods.js";
-import { countsFor } from "./scope.js";
+import type { Story } from "./story.js";
 
 /** What the numbers say about a conclusion drawn from them; null when there is nothing to set it against. */
 export interface ConclusionVerdict {
@@ -17,18 +15,26 @@ export interface ConclusionVerdict {
 /** Above this upper limit a failure or harm is not excluded: 1 case in 100. */
 const negligible = 0.01;
 
+/** Words of a text that planned to show equality, and so may. */
+const planned = ["margin", "margins", "non-inferiority", "noninferiority", "equivalence"];
+
 /**
  * Judges a conclusion by the numbers of its sentence, or of the sentences before.
  * @param earlier counts of the text before, the latest last
+ * @param story what the text before has said
  */
 export function judgeConclusion(
   linked: LinkedSentence,
   conclusion: Conclusion,
   earlier: readonly Count[],
+  story: Story,
 ): ConclusionVerdict | null {
   const { type, phrase } = conclusion;
   if (type === "absolute" || type === "safety") return absolute(linked, phrase, earlier, type === "safety");
-  const evidence = evidenceIn(linked);
+  const own = evidenceIn(linked);
+  const told = own === null && concluding(linked) && linked.proportions.length === 0;
+  // A closing sentence rests on the comparisons before it: only where none of them excludes no effect is it clear.
+  const evidence = told && story.evidence.length > 0 && !story.evidence.includes(true) ? false : own;
   if (type === "trend")
     return evidence === false
       ? fails(
@@ -48,12 +54,14 @@ export function judgeConclusion(
         ? holds()
         : null;
   if (type === "equality")
-    return evidence === false
-      ? fails(
-          `"${phrase}": the numbers are too few to exclude a difference${allowed(linked)}; absence of evidence is not equality.`,
-        )
-      : null;
-  if (type === "cause" && linked.pValues.length === 0 && !linked.estimates.some(({ interval }) => interval))
+    return evidence === false && planned.some((word) => story.words.has(word))
+      ? null
+      : evidence === false
+        ? fails(
+            `"${phrase}": the numbers are too few to exclude a difference${allowed(linked)}; absence of evidence is not equality.`,
+          )
+        : null;
+  if (type === "cause" && !told && linked.pValues.length === 0 && !linked.estimates.some(({ interval }) => interval))
     return null;
   return evidence === false
     ? fails(
@@ -65,29 +73,14 @@ export function judgeConclusion(
 const fails = (because: string): ConclusionVerdict => ({ light: "fails", because });
 const holds = (): ConclusionVerdict => ({ light: "holds", because: "" });
 
-/** True when the sentence's numbers exclude no effect, false when they do not, null when it has none. */
-function evidenceIn(linked: LinkedSentence): boolean | null {
-  const verdicts = linked.pValues.map(below).filter((verdict) => verdict !== null);
-  if (verdicts.length > 0) return verdicts.some(Boolean);
-  for (const { estimate, interval } of linked.estimates) {
-    if (estimate.kind !== "effect" || !interval) continue;
-    const none = isRatio(estimate) ? 1 : 0;
-    return interval.low.value > none || interval.high.value < none;
-  }
-  const counts = countsFor(linked, Infinity);
-  if (counts.length !== 2) return null;
-  return conventions({ first: counts[0]!, second: counts[1]! }).some(
-    ({ p, family }) => p < 0.05 && family !== "fisher one-sided",
-  );
-}
+const closing = new Set(
+  "conclude concluded conclusion conclusions therefore thus hence consequently confirm confirms show shows demonstrate demonstrates prove proves".split(
+    " ",
+  ),
+);
 
-function below({ relation, number }: PFact): boolean | null {
-  if (relation === "not significant") return false;
-  if (!number) return null;
-  if (relation === "<" || relation === "≤") return number.value <= 0.05 ? true : null;
-  if (relation === ">" || relation === "≥") return number.value >= 0.05 ? false : null;
-  return number.value < 0.05;
-}
+/** "We conclude that", "These results show that". */
+const concluding = ({ reading }: LinkedSentence): boolean => reading.tokens.some(({ text }) => closing.has(text));
 
 function allowed(linked: LinkedSentence): string {
   const effect = linked.estimates.find(({ estimate, interval }) => estimate.kind === "effect" && interval);

@@ -3,7 +3,7 @@ import type { PrintedNumber } from "../text/token.js";
 import type { Finding } from "./finding.js";
 import { asPrinted, fixed } from "./number-text.js";
 import { goesBy, isUsual, type NamedInterval, proportionCandidates } from "./proportion-methods.js";
-import { named, roundingOf, roundings } from "./rounding.js";
+import { named, roundingOf } from "./rounding.js";
 
 /** Judges a two-sided interval for one proportion by every method in common use. Writes Wilson's limits to `recomputed`. */
 export function judgeInterval(
@@ -49,12 +49,10 @@ function scalesOf({ low, high }: { readonly low: Quantity; readonly high: Quanti
 function matching(candidates: readonly NamedInterval[], { low, high, factor }: Scale) {
   return candidates.flatMap((candidate) => {
     const { interval } = candidate;
-    const limits = [
+    const rounding = roundingOf([
       [interval.low * factor, low],
       [interval.high * factor, high],
-    ] as const;
-    // A rare method and a rare way of rounding at once explain nearly anything.
-    const rounding = roundingOf(limits, isUsual(candidate) ? roundings : ["rounded"]);
+    ]);
     return rounding ? [{ ...candidate, rounding }] : [];
   });
 }
@@ -70,6 +68,13 @@ function reproduced(fits: readonly Fit[], interval: IntervalFact, { successes, t
   const one = fits.every((fit) => fit.name.includes("one-sided"))
     ? " The limit is one-sided, which should be printed."
     : "";
+  // A rare method and a rare way of rounding at once explain nearly anything.
+  if (!fits.some((fit) => isUsual(fit) || fit.rounding === "rounded"))
+    return {
+      light: "cannot be checked",
+      because: `The interval ${range} for ${successes} of ${trials} could only be ${names.join("; ")}. Which method was used?`,
+      reproducedBy: names,
+    };
   return {
     light: "holds",
     because: `The interval ${range} for ${successes} of ${trials} is reproduced by: ${names.join("; ")}.${poor}${one}`,

@@ -63,18 +63,18 @@ function granularity(
 }
 
 /** Low end, lower quartile, centre, upper quartile, high end must come in this order. */
-function order({ centre, number, range, quartiles }: MeanFact): Finding[] {
+function order({ centre, number, range, quartiles, unnamed }: MeanFact): Finding[] {
   const inside = (name: string, { low, high }: { low: PrintedNumber; high: PrintedNumber }): Finding[] => {
     const text = `${asPrinted(low)} to ${asPrinted(high)}`;
     if (low.value > high.value) return [fails(`The ${name} ${text} runs backwards. Which limits are right?`)];
-    // Rounding keeps the order; only numbers printed to different digits need slack.
+    // Rounding keeps the order; only a range about as narrow as its last digit leaves doubt.
     const coarser = Math.max(unit(low), unit(high), unit(number));
-    const slack = unit(low) === unit(number) && unit(high) === unit(number) ? 0 : coarser / 2;
+    const slack = high.value - low.value > 3 * coarser ? unit(number) / 2 : coarser / 2;
     if (number.value < low.value - slack || number.value > high.value + slack)
       return [fails(`A ${centre} of ${asPrinted(number)} lies outside its ${name} ${text}. Which number is right?`)];
     return [holds(`The ${centre} ${asPrinted(number)} lies within its ${name} ${text}.`)];
   };
-  const findings = [...(range ? inside("range", range) : [])];
+  const findings = [...(range ? inside("range", range) : []), ...(unnamed ? inside("bracket", unnamed) : [])];
   if (quartiles) {
     const own = centre === "median" ? inside("quartiles", quartiles) : [];
     findings.push(...own);

@@ -143,7 +143,7 @@ function conclude(
   context: TextContext,
 ): void {
   for (const conclusion of conclusions) {
-    const verdict = judgeConclusion(linked, conclusion, context.earlier);
+    const verdict = judgeConclusion(linked, conclusion, context.earlier, context.story);
     if (!verdict) continue;
     const bearer = bearerOf(drafts, conclusion);
     if (bearer) {

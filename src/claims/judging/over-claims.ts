@@ -24,7 +24,7 @@ const phrases: readonly (readonly [OverClaim, string])[] = [
   ...list("absolute", [
     "no longer needed", "no longer necessary", "no longer required", "no longer indicated", "no longer justified", "no longer have a place",
     "no longer has a place", "never needed", "never necessary", "never required", "never fails", "never fail", "cannot fail", "always succeeds",
-    "always successful", "always works", "always heal", "always possible", "is unnecessary", "are unnecessary", "is obsolete", "are obsolete",
+    "always successful", "always works", "always heal", "always heals", "always unites", "always reduces", "always restores", "always holds", "always succeed", "always possible",  "without exception", "100 % effective", "100 % reliable", "completely reliable", "entirely reliable", "is unnecessary", "are unnecessary", "is obsolete", "are obsolete",
     "be abandoned", "be replaced", "should replace", "can replace", "is not needed", "is not necessary", "is not required", "are not needed",
     "guarantees", "guarantee", "guaranteed", "eliminates", "eliminated", "abolishes", "abolished", "proves", "proven", "infallible", "no role for", "no place for",
     "has no role", "will always", "will never", "makes open reduction unnecessary", "can be omitted", "may be omitted", "rules out", "ruled out", "does not cause", "do not cause", "in every child", "in every patient", "for every child", "for all children", "for all patients",
@@ -41,7 +41,7 @@ const phrases: readonly (readonly [OverClaim, string])[] = [
   ]),
   ...list("superiority", ["superior", "superiority", "outperforms", "outperformed", "more effective than", "more effective", "better than", "clearly better", "is better", "safer than", "should be preferred", "is preferable", "treatment of choice", "should be used"]),
   ...list("trend", ["trend toward", "trend towards", "trend to", "trend in favour", "trend in favor", "trended", "approached significance", "borderline significant", "nearly significant", "almost significant", "marginally significant"]),
-  ...list("cause", ["caused", "causes", "led to", "leads to", "resulted in", "results in", "prevents", "prevented", "reduces the", "reduced the risk", "reduced the rate", "improves the", "improved the", "increases the", "because of the", "is due to", "was due to"]),
+  ...list("cause", ["caused", "causes", "led to", "leads to", "resulted in", "results in", "prevents", "prevented", "reduces the", "reduced the risk", "reduced the rate", "improves the", "improved the", "improves", "lowers", "raises", "decreases the", "halves", "doubles", "protects", "is protective", "increases the", "because of the", "is due to", "was due to"]),
 ]; // prettier-ignore
 
 function list(type: OverClaim, texts: readonly string[]): (readonly [OverClaim, string])[] {

@@ -1,4 +1,5 @@
 import type { LinkedSentence } from "../reading/link.js";
+import { evidenceIn } from "./evidence.js";
 import { numberedIn } from "./total.js";
 
 /** A whole named earlier in the text. */
@@ -17,6 +18,8 @@ export interface Story {
   readonly latest: readonly number[];
   /** The words of the sentence before. */
   readonly latestWords: ReadonlySet<string>;
+  /** For each comparison so far, whether its numbers exclude no effect. */
+  readonly evidence: readonly boolean[];
   /** All words of the whole text. */
   readonly words: ReadonlySet<string>;
 }
@@ -29,11 +32,15 @@ export const storyOf = (sentences: readonly LinkedSentence[]): Story => ({
   numbers: [],
   latest: [],
   latestWords: new Set(),
+  evidence: [],
   words: new Set(sentences.flatMap(({ reading }) => reading.tokens.flatMap(({ kind, text }) => (kind === "word" ? [text] : [])))),
 }); // prettier-ignore
 
 /** The story with one sentence more. */
-export function continued(story: Story, { reading }: LinkedSentence): Story {
+export function continued(before: Story, linked: LinkedSentence): Story {
+  const { reading } = linked;
+  const found = linked.pValues.length > 0 || linked.estimates.length > 0 ? evidenceIn(linked) : null;
+  const story = found === null ? before : { ...before, evidence: [...before.evidence, found].slice(-most) };
   const numbered = numberedIn(reading);
   const latestWords = new Set(reading.tokens.map(({ text }) => text));
   if (numbered.length === 0) return { ...story, latestWords };

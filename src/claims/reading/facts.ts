@@ -117,6 +117,8 @@ export interface MeanFact extends Place {
   readonly se: PrintedNumber | null;
   readonly range: { readonly low: PrintedNumber; readonly high: PrintedNumber } | null;
   readonly quartiles: { readonly low: PrintedNumber; readonly high: PrintedNumber } | null;
+  /** "31 months (24 to 58)": a range, quartiles or an interval, the text does not say which. */
+  readonly unnamed: { readonly low: PrintedNumber; readonly high: PrintedNumber } | null;
   readonly trials: number | null;
   /** The values are whole numbers by the text's own words ("in completed years", "number of"). */
   readonly whole: boolean;

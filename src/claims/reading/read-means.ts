@@ -3,9 +3,9 @@ import { type Cursor, countAt, numberAt, quantityAt, take, textAt } from "./curs
 import { rangeAt } from "./ranges.js";
 import { countsOthers, measures, unitAfter } from "./units.js";
 
-type Spread = Pick<MeanFact, "sd" | "se" | "range" | "quartiles">;
+type Spread = Pick<MeanFact, "sd" | "se" | "range" | "quartiles" | "unnamed">;
 type Header = keyof Spread | null;
-const noSpread: Spread = { sd: null, se: null, range: null, quartiles: null };
+const noSpread: Spread = { sd: null, se: null, range: null, quartiles: null, unnamed: null };
 
 /** Means and medians with what describes their spread: "mean age 12.3 years (SD 2.1; range 8 to 16)". Takes their tokens. */
 export function readMeans(cursor: Cursor): MeanFact[] {
@@ -14,12 +14,22 @@ export function readMeans(cursor: Cursor): MeanFact[] {
     const text = textAt(cursor, i);
     const named = text === "mean" || text === "average" || text === "median" || text === "averaged" || text === "means";
     if (cursor.taken[i]) continue;
-    const fact = named ? namedMean(cursor, i) : facts.length > 0 ? furtherMean(cursor, i, facts.at(-1)!) : null;
+    const fact = named ? namedMean(cursor, i) : furtherMean(cursor, i, facts.at(-1));
     if (!fact) continue;
     take(cursor, fact);
     facts.push(fact);
   }
-  return facts.length === 1 ? [withRangeBefore(cursor, facts[0]!)] : facts;
+  return facts.length === 1 ? [ofLeadingWhole(cursor, withRangeBefore(cursor, facts[0]!))] : facts;
+}
+
+/** "In the 12 boys, the mean number of wires was": the cases that the sentence opens with. */
+function ofLeadingWhole(cursor: Cursor, fact: MeanFact): MeanFact {
+  if (fact.trials !== null || !["in", "among", "of", "for"].includes(textAt(cursor, 0))) return fact;
+  const at = ["the", "these", "those", "all", "our"].includes(textAt(cursor, 1)) ? 2 : 1;
+  const trials = countAt(cursor, at);
+  const comma = cursor.tokens.findIndex(({ text }) => text === ",");
+  if (trials === null || trials < 2 || unitAfter(cursor, at + 1) === null || comma < 0 || comma > at + 4) return fact;
+  return { ...fact, trials };
 }
 
 const stops = new Set(["p", "κ", "kappa", "\t", "percentage", "proportion"]);
@@ -116,7 +126,7 @@ function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread;
     }
     const range = rangeAt(cursor, at, rangeJoints);
     if (range && (named === "range" || named === "quartiles" || (named === null && inside && range.joint !== ","))) {
-      const key = named === "quartiles" ? "quartiles" : named === "range" ? "range" : null;
+      const key = named === "quartiles" || named === "range" ? named : alone(cursor, at, range.to) ? "unnamed" : null;
       if (key) spread = { ...spread, [key]: { low: range.low, high: range.high } };
       at = range.to - 1;
     } else if (named === "sd" || named === "se") {
@@ -128,6 +138,10 @@ function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread;
   }
   return { spread, to, trials };
 }
+
+/** Alone in round brackets, and no years. */
+const alone = (cursor: Cursor, from: number, to: number): boolean =>
+  textAt(cursor, from - 1) === "(" && textAt(cursor, to) === ")" && !(cursor.tokens[from]!.number!.value >= 1900);
 
 const rangeJoints = new Set(["to", "-", ","]);
 const allowedOutside = new Set(
@@ -155,15 +169,15 @@ function trialsAfter(cursor: Cursor, from: number): number | null {
   return null;
 }
 
-/** "... and 141° (SD 18) in 16 open": a second mean told by its SD alone. */
-function furtherMean(cursor: Cursor, i: number, first: MeanFact): MeanFact | null {
-  if (first.sd === null || !numberAt(cursor, i)) return null;
+/** "... and 141° (SD 18) in 16 open": a mean told by its SD alone, or by the shape of the one before. */
+function furtherMean(cursor: Cursor, i: number, first: MeanFact | undefined): MeanFact | null {
+  if (!numberAt(cursor, i)) return null;
   const read = quantityAt(cursor, i) as { quantity: Quantity; to: number };
   const next = textAt(cursor, read.to);
-  const bracket =
-    next === "(" && (spreadNamed(textAt(cursor, read.to + 1), "") === "sd" || sameShape(cursor, read.to + 1));
-  if (next !== "±" && !bracket) return null;
-  return meanAt(cursor, i, i, first.centre, "sd", null);
+  const sd = next === "(" && spreadNamed(textAt(cursor, read.to + 1), "") === "sd";
+  const likeFirst = first?.sd && (next === "±" || (next === "(" && sameShape(cursor, read.to + 1)));
+  if (!sd && !likeFirst) return null;
+  return meanAt(cursor, i, i, first?.centre ?? "mean", "sd", null);
 }
 
 /** "141 (18)" after "152 (SD 14)" or under a heading "mean (SD)". */
