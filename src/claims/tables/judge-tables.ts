@@ -1,5 +1,6 @@
 import type { Claim } from "../claim.js";
 import { judgePercentCells } from "./judge-percent-cells.js";
+import { judgePercentColumns } from "./judge-percent-columns.js";
 import { judgeTableSums } from "./judge-table-sums.js";
 import { countTable } from "./table-counts.js";
 import { tableGrids } from "./table-grids.js";
@@ -11,7 +12,7 @@ export function judgeTables(text: string): Claim[] {
     if (!table) return [];
     // A span of the text, tags included, so that marking it shows what was pasted.
     const place = (claim: Claim): Claim => ({ ...claim, ...printedPlace(text, claim) });
-    return [...judgePercentCells(table), ...judgeTableSums(table)].map(place);
+    return [...judgePercentCells(table), ...judgePercentColumns(table), ...judgeTableSums(table)].map(place);
   });
 }
 
