@@ -1,4 +1,5 @@
 import { askTables } from "./ask-tables.js";
+import { isPlainName } from "./names-in-text.js";
 import type { Redact } from "./quarantine.js";
 import type { SheetIssue } from "./sheet-error.js";
 import { isCase, isNoCase, leaveHidden, lineId } from "./table/apply-line-answers.js";
@@ -94,7 +95,7 @@ function aboutName(file: string, redact: Redact): Question[] {
 }
 
 /** Rows, columns and sheets that a reader of the workbook may not see, and what had to be done to read the file. */
-function aboutParts(sheet: RawSheet, { headingRows, lines, names }: FoundTable, redact: Redact): Question[] {
+function aboutParts(sheet: RawSheet, { headingRows, names }: FoundTable, redact: Redact): Question[] {
   const out: Question[] = [];
   if (headingRows.length === 0)
     out.push(
@@ -106,9 +107,8 @@ function aboutParts(sheet: RawSheet, { headingRows, lines, names }: FoundTable, 
         ["it is right so", "a heading will be added to the sheet"],
       ),
     );
-  const turned = [...new Set(lines.slice(0, 40).map(({ texts }) => headingRole(texts[0] ?? "")))].filter(
-    (role) => role !== undefined && role !== "other",
-  );
+  const led = sheet.rows.slice(0, 60).map(({ cells }) => headingRole(cells[0]?.text.trim() ?? ""));
+  const turned = [...new Set(led)].filter((role) => role !== undefined && role !== "other");
   if (turned.length >= 3 && new Set(names.map(headingRole)).size <= 3)
     out.push(
       question(
@@ -145,8 +145,8 @@ function aboutParts(sheet: RawSheet, { headingRows, lines, names }: FoundTable, 
       question(
         "other sheets",
         [],
-        redact(sheet.otherSheets.join(", ")),
-        `only the sheet "${redact(sheet.sheetName ?? "")}" was read: do the others hold cases?`,
+        sheet.otherSheets.map((name, i) => (isPlainName(name) ? redact(name) : `other sheet ${i + 1}`)).join(", "),
+        `only ${shownSheet(sheet.sheetName, redact)} was read: do the others hold cases?`,
         ["only this sheet", "the sheets will be joined into one"],
       ),
     );
@@ -179,4 +179,8 @@ function aboutLines({ setAside, lines, names }: FoundTable, redact: Redact): Que
       ),
     ),
   ];
+}
+
+function shownSheet(name = "", redact: Redact): string {
+  return isPlainName(name) ? `the sheet "${redact(name)}"` : "the fullest sheet";
 }

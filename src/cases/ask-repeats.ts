@@ -38,7 +38,7 @@ export function askRepeats(
     const answer = Object.hasOwn(answers, question.id) ? answers[question.id]!.trim() : undefined;
     if (answer === undefined) {
       if (!long || questions.length === 0) questions.push(question);
-    } else if (!choices.includes(answer))
+    } else if (!question.choices.includes(answer))
       issues.push({
         row: question.rows[0]!,
         column: question.column,
@@ -63,13 +63,50 @@ function visitsQuestion(draft: Draft, rows: readonly number[]): Question {
   const column = draft.names[Math.max(0, draft.roles.indexOf("id"))]!;
   const asks = "most cases stand in several rows: one row a visit, or cases of their own?";
   return {
-    id: questionId(column, "several rows a case", ""),
+    id: visitsId(column),
     rows: rows.toSorted((a, b) => a - b),
     column,
     text: "",
     asks,
-    choices,
+    choices: [...choices, ...restartColumns(draft).map((k) => anewIn(draft.names[k]!))],
   };
+}
+
+function visitsId(column: string): string {
+  return questionId(column, "several rows a case", "");
+}
+
+function anewIn(name: string): string {
+  return `other children: numbered anew in each ${name}`;
+}
+
+/** The column named by the answer that numbers start again in each of its values. */
+export function restartColumn(
+  names: readonly string[],
+  idName: string | undefined,
+  answers: Answers,
+): number | undefined {
+  const answer = idName === undefined ? undefined : answers[visitsId(idName)];
+  const k = answer === undefined ? -1 : names.findIndex((name) => anewIn(name) === answer);
+  return k < 0 ? undefined : k;
+}
+
+const mostParts = 12;
+
+/** Columns with a few values, such as centres, within which no number stands twice for one side. */
+function restartColumns(draft: Draft): number[] {
+  const side = draft.roles.indexOf("side");
+  return draft.roles.flatMap((role, k) => {
+    if (role !== "other" || draft.facts[k]!.values === "yesNo") return [];
+    const texts = draft.lines.map(({ texts: all }) => all[draft.positions[k]!] ?? "");
+    const parts = new Set(texts);
+    if (parts.size < 2 || parts.size > mostParts || texts.includes("")) return [];
+    const keys = draft.lines.map((_, i) => {
+      const limb = side < 0 ? "" : sideOf(draft.values[side]![i]);
+      return `${draft.cases[i]!.child}\u0000${limb}\u0000${texts[i]}`;
+    });
+    return new Set(keys).size === keys.length ? [k] : [];
+  });
 }
 
 /** Lines of one child and side, where more than one. Without any name of the child, rows are cases of their own. */

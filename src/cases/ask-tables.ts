@@ -1,8 +1,9 @@
 import type { Redact } from "./quarantine.js";
 import { keyOf } from "./table/find-keys.js";
-import type { AsideTable, FoundTable, Line } from "./table/find-table.js";
+import { movedLine } from "./table/moved-line.js";
+import type { AsideTable, FoundTable } from "./table/find-table.js";
 import { headingRole, plainHeading } from "./table/heading-words.js";
-import type { Answers, Question, RawCell } from "./types.js";
+import type { Answers, Question } from "./types.js";
 
 export const leaveTable = "no cases: leave it out";
 export const joinedTable = "cases too: columns matched by name";
@@ -84,17 +85,4 @@ export function placesOf(
     taken.add(to);
     return [[from, to]];
   });
-}
-
-/** A line with its cells at other columns. */
-export function movedLine({ row, texts }: Line, places: readonly (readonly [number, number])[]): Line {
-  const cells: RawCell[] = [];
-  const moved: string[] = [];
-  for (const [from, to] of places) {
-    if (row.cells[from] === undefined) continue;
-    cells[to] = row.cells[from];
-    moved[to] = texts[from] ?? "";
-  }
-  for (let c = 0; c < moved.length; c++) moved[c] ??= "";
-  return { row: { ...row, cells }, texts: moved };
 }

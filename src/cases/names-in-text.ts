@@ -39,3 +39,12 @@ function wholeName(text: string): string[] {
   const words = text.split(/[ ,]+/);
   return words.every((word) => !common.test(word) && headingRole(word) === undefined) ? words : [];
 }
+
+/** Whether a name of a sheet says nothing but numbers and words of the trade, and can be shown. */
+export function isPlainName(name: string): boolean {
+  const words = name.match(/\p{L}{3,}/gu) ?? [];
+  return words.every((word) => common.test(word) || sheetWord.test(word) || headingRole(word) !== undefined);
+}
+
+const sheetWord =
+  /^(sheet|tabelle|blatt|feuil|feuille|hoja|foglio|year|jahr|visits?|readings?|raters?|log|info|readme|help|columns?|meta|archive|backup|second|third|first|part|mua|orif|wire|crpp|jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec|adults?|boys?|girls?|left|right|main|raw|clean|definitions?|abbreviations?)\d*$/i;

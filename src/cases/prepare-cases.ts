@@ -1,4 +1,5 @@
 import { joinTables, partOfCases, rightTableId } from "./ask-tables.js";
+import { restartColumn } from "./ask-repeats.js";
 import type { Draft } from "./doubts.js";
 import { namesInText } from "./names-in-text.js";
 import { maskText } from "./mask-text.js";
@@ -21,6 +22,8 @@ import { distinctCells } from "./table/distinct-cells.js";
 import { codesOf, findKeys, keyFor } from "./table/find-keys.js";
 import { findTable, type FoundTable } from "./table/find-table.js";
 import { guessRoles } from "./table/guess-roles.js";
+import { gatherColumns } from "./gather-columns.js";
+import { settleRivals } from "./checks/ask-two-columns.js";
 import { headingRole, headingRoles } from "./table/heading-words.js";
 import { identifyCases, type IdColumns } from "./table/identify-cases.js";
 import { distinctNames } from "./table/name-columns.js";
@@ -53,10 +56,9 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   });
   const siblings = siblingsOf(given, alone);
   const stack = siblings.length > 0 && asksForStack(answers) ? stackSheets(given, alone, siblings) : undefined;
-  const { sheet, found: first } = stack ?? {
-    sheet: { ...given, otherSheets: sheetsLeft(given, siblings) },
-    found: alone,
-  };
+  const { sheet, found: first } = gatherColumns(
+    stack ?? { sheet: { ...given, otherSheets: sheetsLeft(given, siblings) }, found: alone },
+  );
   refuseWithout(sheet, first);
   const positions = first.names.flatMap((name, c) => (name === "" ? [] : [c]));
   const typed = positions.map((c) => first.names[c]!);
@@ -78,7 +80,8 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
     return (text) => words(maskText(text));
   };
   const shown = (redact: Redact): string[] => distinctNames(typed.map((name) => redactName(name, redact)));
-  const roles = assignRoles(guessed, shown(redactFor(guessed)), options.roles, redactFor(guessed)(sheet.file));
+  const assigned = assignRoles(guessed, shown(redactFor(guessed)), options.roles, redactFor(guessed)(sheet.file));
+  const roles = settleRivals(shown(redactFor(assigned)), assigned, answers);
   const redact = redactFor(roles);
   const names = shown(redact);
   const latest = options.today ? Number(options.today.slice(0, 4)) : latestYearNamed(cells);
@@ -99,6 +102,8 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   });
   const found = applyLineAnswers(joinTables(first, answers, redact), answers, redact);
   const unread = { sheet, lines: found.lines, names, roles, facts, positions, cases: [] };
+  const restart = restartColumn(names, names[roles.indexOf("id")], answers);
+  const restarted = restart === undefined ? undefined : { at: positions[restart]!, shown: redact };
   const numbers = stack && numbersOver(stack, positions[roles.indexOf("id")], answers);
   const asksSheets =
     stack || Object.hasOwn(answers, sheetsId)
@@ -111,7 +116,7 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   return {
     unread: {
       ...unread,
-      cases: identified(unread, numbers?.anew ? { at: alone.names.length, shown: sheetShown } : undefined),
+      cases: identified(unread, numbers?.anew ? { at: alone.names.length, shown: sheetShown } : restarted),
     },
     redact,
     found,

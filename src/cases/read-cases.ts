@@ -5,12 +5,16 @@ import { checkDraft } from "./checks/check-draft.js";
 import { dateColumns } from "./checks/date-words.js";
 import { countCells } from "./count-cells.js";
 import { describeColumn } from "./describe-column.js";
+import { holdBack } from "./hold-back.js";
+import { rightTableId } from "./ask-tables.js";
 import { inSheets } from "./row-words.js";
 import { settleDoubts, type Draft } from "./doubts.js";
 import { prepareCases } from "./prepare-cases.js";
 import { SheetError } from "./sheet-error.js";
 import { splitLimbs } from "./split-limbs.js";
-import type { Answers, CaseTable, RawSheet, Role, SetAside } from "./types.js";
+import { showValue } from "./show-value.js";
+import type { FoundTable } from "./table/find-table.js";
+import type { Answers, CaseTable, LogEntry, RawSheet, Role, SetAside } from "./types.js";
 import { readColumns } from "./values/read-columns.js";
 
 export interface ReadCasesOptions {
@@ -47,6 +51,11 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
   const file = askFile(unread.sheet, found, answers, redact);
   const issues = [...file.issues, ...columns.flatMap((column) => column.issues), ...settled.issues, ...repeats.issues];
   if (issues.length > 0) throw new SheetError(redact(sheet.file), issues);
+  const touching = [
+    ...repeats.questions,
+    ...file.questions.filter(({ id }) => id === "hidden rows" || id.startsWith("comment | ") || id === rightTableId),
+  ];
+  const { values: shown, open: held } = holdBack(draft, settled.values, touching);
   const setAside: SetAside[] = found.setAside.map(({ row, text, why }) => ({ row, text: redact(text), why }));
   setAside.push(...repeats.setAside);
   return {
@@ -56,7 +65,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
     columns: draft.names.map((_, k) => describeColumn(draft, k, redact)),
     cases: draft.lines.flatMap((line, i) => {
       if (repeats.dropped.has(i)) return [];
-      const values = settled.values.map((column) => column[i]!);
+      const values = shown.map((column) => column[i]!);
       return splitLimbs(
         line,
         draft.cases[i]!,
@@ -77,7 +86,18 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
       ],
       parts,
     ),
-    log: [...columns.flatMap((column) => column.log), ...settled.log],
-    cells: countCells(draft, { columns, open: settled.open, dropped: repeats.dropped }),
+    log: [...mergedLog(draft, found), ...columns.flatMap((column) => column.log), ...settled.log],
+    cells: countCells(draft, { columns, open: [...settled.open, ...held], dropped: repeats.dropped }),
   };
+}
+
+/** Cells filled from a merged one, for the log. */
+function mergedLog({ lines, positions, names, roles, values }: Draft, { merged }: FoundTable): LogEntry[] {
+  return merged.flatMap(({ column, rows }): LogEntry[] => {
+    const k = positions.indexOf(column);
+    const line = lines.findIndex(({ row }) => row.number === rows[0]);
+    if (k < 0 || line < 0 || roles[k] === "identifier") return [];
+    const to = showValue(values[k]![line]!);
+    return [{ row: rows[0]!, rows, column: names[k]!, from: "", to, why: "one merged cell holds for these rows" }];
+  });
 }

@@ -1,4 +1,7 @@
-import { movedLine, placesOf } from "./ask-tables.js";
+import { placesOf } from "./ask-tables.js";
+import { overflowing } from "./table/add-column.js";
+import { movedLine } from "./table/moved-line.js";
+import { isPlainName, namesInText } from "./names-in-text.js";
 import type { Redact } from "./quarantine.js";
 import { findTable, lineText, type AsideLine, type FoundTable, type Line } from "./table/find-table.js";
 import type { Answers, Question, RawCell, RawRow, RawSheet } from "./types.js";
@@ -33,12 +36,13 @@ export function siblingsOf(
 /** The question whether the sheets with the same heading are read together. */
 export function askSheets(sheet: RawSheet, siblings: readonly RawSheet[], redact: Redact): Question[] {
   if (siblings.length === 0) return [];
-  const names = siblings.map(({ sheetName }) => `"${redact(sheetName ?? "")}"`).join(", ");
+  const shown = (name = "", i = 0): string => (isPlainName(name) ? `"${redact(name)}"` : `number ${i + 1}`);
+  const names = siblings.map(({ sheetName }, i) => shown(sheetName, i + 1)).join(", ");
   const these = siblings.length === 1 ? `the sheet ${names} has` : `the sheets ${names} have`;
   return [
     {
       ...{ id: sheetsId, rows: [], column: "", text: names.replaceAll('"', "") },
-      asks: `${these} the heading of "${redact(sheet.sheetName ?? "")}", which alone was read: do they hold further cases?`,
+      asks: `${these} the heading of ${shown(sheet.sheetName)}, which alone was read: do they hold further cases?`,
       choices: [onlyThis, stackAll],
     },
   ];
@@ -73,7 +77,9 @@ export function stackSheets(
   ];
   for (const { sheet: part, found, places } of all) {
     const offset = rows.at(-1)?.number ?? 0;
-    const name = part.sheetName ?? "";
+    const typed = part.sheetName ?? "";
+    // Names of people get a letter each; any other name that could be one gets a number.
+    const name = isPlainName(typed) || namesInText([typed]).length > 0 ? typed : `sheet ${parts.length + 1}`;
     const renumbered = (line: Line): Line => ({ ...line, row: { ...line.row, number: line.row.number + offset } });
     const asCase = (line: Line): Line =>
       withSheet(places ? movedLine(line, places) : overflowing(line, at, names.length), at, name);
@@ -90,7 +96,11 @@ export function stackSheets(
     parts.push({ name, first: offset + 1, last: rows.at(-1)?.number ?? offset });
   }
   const stacked = { ...sheet, rows, otherSheets: sheetsLeft(sheet, siblings) };
-  return { sheet: stacked, found: { headingRows: main.headingRows, names, lines, setAside, tables }, parts };
+  return {
+    sheet: stacked,
+    found: { headingRows: main.headingRows, names, lines, setAside, tables, merged: main.merged },
+    parts,
+  };
 }
 
 /** Columns of a further sheet under the names of the stack; those that are new are added to it. */
@@ -102,15 +112,6 @@ function placesFor(found: FoundTable, names: string[]): (readonly [number, numbe
     names.push(names.includes(name) ? `${name} (${names.length + 1})` : name);
   });
   return places;
-}
-
-/** Cells right of the last name go right of the last name of the stack. */
-function overflowing(line: Line, at: number, width: number): Line {
-  if (line.texts.length <= at) return line;
-  return movedLine(
-    line,
-    line.texts.map((_, c) => [c, c < at ? c : c - at + width] as const),
-  );
 }
 
 function withSheet({ row, texts }: Line, at: number, name: string): Line {

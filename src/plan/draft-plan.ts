@@ -1,5 +1,7 @@
 import type { CaseTable, Column, Role, Value } from "../cases/types.js";
 import { SheetError } from "../cases/sheet-error.js";
+import { kindOfSuccess } from "../cases/success-kind.js";
+import { belongingOf, type Belonging } from "../cases/table/yes-no-heading.js";
 import { draftTechnique } from "./draft-technique.js";
 import { gradeOrder } from "./grade-order.js";
 import type { NamedRule, Plan, Rule, SuccessKind, SuccessPlan } from "./types.js";
@@ -26,8 +28,13 @@ export function draftPlan(table: CaseTable): DraftedPlan {
   const success = successPlans(table);
   refuse(table, grade, success);
   const technique = draftTechnique(first("firstTechnique"), first("finalTechnique"), values);
-  const exclusions = exclusionRules(named(/exclu/i), values);
-  const lost = lostRule(table, values);
+  const about = (belonging: Belonging): Column[] =>
+    table.columns.filter(({ name, role }) => role === "other" && belongingOf(name) === belonging);
+  const exclusions = [
+    ...about("exclusion").flatMap((column) => exclusionRules(column, values)),
+    ...about("inclusion").flatMap((column) => inclusionRules(column, values)),
+  ];
+  const lost = lostRule(table, about("loss"), values);
   const complication = first("complication");
   const operator = table.columns.find(({ role }) => role === "operator");
   const reason = named(/reason/i);
@@ -79,11 +86,7 @@ function successPlans(table: CaseTable): SuccessPlan[] {
   for (const { name, role, sense } of table.columns) {
     if (role !== "success") continue;
     const good = sense !== "negative";
-    const kind: SuccessKind = /motion|elev|range|rom\b|function/i.test(name)
-      ? "motion"
-      : /reduc|technical/i.test(name)
-        ? "technical"
-        : "position";
+    const kind: SuccessKind = kindOfSuccess(name);
     if (!plans.has(kind))
       plans.set(kind, {
         kind,
@@ -94,8 +97,7 @@ function successPlans(table: CaseTable): SuccessPlan[] {
   return [...plans.values()];
 }
 
-function exclusionRules(column: Column | undefined, values: (column: Column) => Value[]): NamedRule[] {
-  if (column === undefined) return [];
+function exclusionRules(column: Column, values: (column: Column) => Value[]): NamedRule[] {
   const found = values(column).flatMap((value): string[] => {
     if (value.kind === "yesNo") return value.yes ? ["yes"] : [];
     if (value.kind === "list") return [...value.items];
@@ -109,13 +111,30 @@ function exclusionRules(column: Column | undefined, values: (column: Column) => 
   }));
 }
 
-function lostRule(table: CaseTable, values: (column: Column) => Value[]): Rule | undefined {
-  const columns = table.columns.filter(
+/** A no under a heading of inclusion takes the case out, and so does a reason typed there. */
+function inclusionRules(column: Column, values: (column: Column) => Value[]): NamedRule[] {
+  const found = values(column);
+  if (!found.some(({ kind }) => kind === "yesNo")) return [];
+  const reasons = new Set(found.flatMap((value) => (value.kind === "text" ? [value.text.trim()] : [])));
+  const no = found.some((value) => value.kind === "yesNo" && !value.yes);
+  return [
+    ...(no ? [{ name: `${column.name}: no`, rule: { column: column.name, "=": false } }] : []),
+    ...[...reasons].map((text) => ({ name: text, rule: { column: column.name, "=": text } })),
+  ];
+}
+
+/** Lost where a cell says so, or a yes stands under a heading of loss. */
+function lostRule(table: CaseTable, losses: readonly Column[], values: (column: Column) => Value[]): Rule | undefined {
+  const says = table.columns.filter(
     (column) =>
       column.role !== "identifier" &&
       values(column).some((value) => value.kind === "missing" && value.reason === "lost"),
   );
-  const rules = columns.map(({ name }): Rule => ({ column: name, "=": "lost" }));
+  const yes = losses.filter((column) => values(column).some((value) => value.kind === "yesNo" && value.yes));
+  const rules = [
+    ...says.map(({ name }): Rule => ({ column: name, "=": "lost" })),
+    ...yes.map(({ name }): Rule => ({ column: name, "=": true })),
+  ];
   return rules.length < 2 ? rules[0] : { any: rules };
 }
 

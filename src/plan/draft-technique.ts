@@ -1,12 +1,6 @@
 import type { Column, Value } from "../cases/types.js";
+import { stepOf } from "../cases/values/technique-words.js";
 import type { Technique, TechniquePlan } from "./types.js";
-
-/** Words of the trade for the steps of the ladder; the first that matches wins ("closed with wire" is assisted). */
-const words: readonly (readonly [Technique, RegExp])[] = [
-  ["assisted", /wire|pin(?:s|ned|ning)?\b|perc|assist|k-?w|joystick|lever/i],
-  ["open", /open|orif|plate|surgical/i],
-  ["closed", /closed|mua|manip|cast|sling|conserv|non-?op|crif/i],
-];
 
 /** Sorts the values of the technique columns onto the ladder; those it cannot place are said, and take no part. */
 export function draftTechnique(
@@ -22,7 +16,7 @@ export function draftTechnique(
   const placed: Record<Technique, string[]> = { closed: [], assisted: [], open: [] };
   const unplaced: string[] = [];
   for (const text of new Set(texts)) {
-    const step = words.find(([, pattern]) => pattern.test(text))?.[0];
+    const step = stepOf(text);
     (step === undefined ? unplaced : placed[step]).push(text);
   }
   const plan: TechniquePlan = {

@@ -46,13 +46,16 @@ const missingWords: Record<string, readonly string[]> = {
   blank: [""],
 };
 
+const yesNoWords: ReadonlySet<string> = new Set(["true", "false", "yes", "no"]);
+
 function equals(value: Value, wanted: string | number | boolean): Judgement {
   const word = String(wanted).trim().toLowerCase();
   if (value.kind === "missing") {
     if (missingWords[value.reason]!.includes(word)) return "yes";
     // "lost" in a column of reasons is an answer: it is not the other word that was asked for.
     const namesMissing = Object.values(missingWords).some((words) => words.includes(word));
-    return namesMissing ? "no" : value.reason === "notApplicable" ? "no" : "unknown";
+    // "Not applicable" under a yes or no is neither; under a reason it says that there was none.
+    return namesMissing || (value.reason === "notApplicable" && !yesNoWords.has(word)) ? "no" : "unknown";
   }
   if (value.kind === "number")
     return Number.isFinite(Number(word)) && word !== "" ? numberEquals(value, Number(word)) : "no";

@@ -265,13 +265,18 @@ test("S12: numbers with marks; bounds kept, ranges, words and broken formulas as
   expect(column(workbook, "Elevation").map(showValue)).toEqual(["170", "160", "150"]);
 });
 
-test("S13 and S17: a typed grade or success that its measurement contradicts is listed, both stay", async () => {
-  const table = await ofText(
-    "ID,Displ,Grade,Success,Elev\nH1,20%,II,Y,170\nH2,70%,III,Y,165\nH3,80%,IV,Y,120\nH4,50%,III,N,100\nH5,10%,I,Y,172\n",
-  );
+test("S13 and S17: a typed grade or success that its measurement contradicts is asked, both stay in the list", async () => {
+  const sheet =
+    "ID,Displ,Grade,Success,Elev\nH1,20%,II,Y,170\nH2,70%,III,Y,165\nH3,80%,IV,Y,120\nH4,50%,III,N,100\nH5,10%,I,Y,172\n";
+  const table = await ofText(sheet);
   expect(asked(table, "Grade")).toEqual(["III, 70%: 3"]);
   expect(asked(table, "Success")).toEqual(["yes, 120: 4"]);
-  expect(column(table, "Grade").map(showValue)).toEqual(["II", "III", "IV", "III", "I"]);
+  expect(column(table, "Grade").map(showValue)).toEqual(["II", "asked", "IV", "III", "I"]);
+  const { id } = question(table, "III, 70%");
+  const kept = await ofText(sheet, { answers: { [id]: "keep the typed grade III" } });
+  expect(column(kept, "Grade").map(showValue)[1]).toBe("III");
+  const cut = await ofText(sheet, { answers: { [id]: "use grade IV" } });
+  expect(column(cut, "Grade").map(showValue)[1]).toBe("IV");
 });
 
 test("S16: an earlier attempt in the cell or in the notes is asked, and no name is shown", async () => {

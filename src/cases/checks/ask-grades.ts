@@ -51,9 +51,12 @@ function mismatch(
     text,
     asks: `grade ${typed} is typed, but ${raw} is grade ${computed} when grades are cut at thirds: which is right?`,
     rows: [at.row],
-    blocks: [],
+    blocks: [{ line: at.line, column: at.grade }],
     choices: [
-      { label: `keep the typed grade ${typed}` },
+      {
+        label: `keep the typed grade ${typed}`,
+        sets: [{ line: at.line, column: at.grade, value: draft.values[at.grade]![at.line]! }],
+      },
       {
         label: `use grade ${computed}`,
         sets: [{ line: at.line, column: at.grade, value: { kind: "grade", grade: computed } }],

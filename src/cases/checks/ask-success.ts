@@ -36,9 +36,9 @@ export function askSuccess(draft: Draft): Doubt[] {
       text,
       asks: `a success is typed although "${draft.names[motion]}" is ${value.number}, under ${elevation}: does it meet your rule?`,
       rows: [row.number],
-      blocks: [],
+      blocks: [{ line, column: success }],
       choices: [
-        { label: "a success as typed" },
+        { label: "a success as typed", sets: [{ line, column: success, value: typed }] },
         { label: "no success", sets: [{ line, column: success, value: { kind: "yesNo", yes: false } }] },
       ],
     });

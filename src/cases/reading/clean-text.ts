@@ -5,6 +5,8 @@ const space = /[\s\p{Cc}]+/gu;
 
 /** A cell's text without byte-order marks, invisible signs and runs of odd spaces. The file keeps the original. */
 export function cleanText(text: string): string {
+  // Sheet programs mark a cell as text by an apostrophe before it.
+  if (text.startsWith("'") && text.length > 1 && !text.includes("'", 1)) return cleanText(text.slice(1));
   if (!odd.test(text) && !text.includes("  ")) return text.trim();
   return text.replace(nothing, "").replace(space, " ").trim();
 }

@@ -1,5 +1,14 @@
 // The only file that knows hucre.
-import { EncryptedFileError, readOds, readXlsx, type Cell, type CellValue, type Sheet, type Workbook } from "hucre";
+import {
+  EncryptedFileError,
+  readOds,
+  readXlsx,
+  type Cell,
+  type CellValue,
+  type Color,
+  type Sheet,
+  type Workbook,
+} from "hucre";
 import { SheetError } from "../sheet-error.js";
 import type { RawCell, RawRow, RawSheet } from "../types.js";
 import { headingRole } from "../table/heading-words.js";
@@ -64,7 +73,8 @@ function choose(workbook: Workbook, file: string, name?: string): Sheet {
   const visible = workbook.sheets.filter((sheet) => !sheet.hidden && !sheet.veryHidden);
   const all = visible.length > 0 ? visible : workbook.sheets;
   const headed = all.filter((sheet) => namedRoles(sheet) >= 3);
-  const best = (headed.length > 0 ? headed : all).toSorted((a, b) => filled(b) - filled(a))[0];
+  const worth = new Map(all.map((sheet) => [sheet, filled(sheet) * (repeatsNumbers(sheet) ? 0.1 : 1)]));
+  const best = (headed.length > 0 ? headed : all).toSorted((a, b) => worth.get(b)! - worth.get(a)!)[0];
   if (!best) throw new SheetError(file, [{ rule: "has no sheet; expected a heading row and cases" }]);
   return best;
 }
@@ -76,6 +86,19 @@ function namedRoles(sheet: Sheet): number {
     return new Set(found.filter((role) => role !== undefined && role !== "other")).size;
   });
   return Math.max(0, ...roles);
+}
+
+/** Whether the column of case numbers has most numbers more than once: a sheet of visits, not of cases. */
+function repeatsNumbers(sheet: Sheet): boolean {
+  const head = sheet.rows
+    .slice(0, 60)
+    .findIndex((row) => row.some((value) => value !== null && headingRole(String(value)) === "id"));
+  if (head < 0) return false;
+  const at = sheet.rows[head]!.findIndex((value) => value !== null && headingRole(String(value)) === "id");
+  const ids = sheet.rows
+    .slice(head + 1)
+    .flatMap((row) => (row[at] === null || row[at] === undefined || row[at] === "" ? [] : [String(row[at])]));
+  return new Set(ids).size < ids.length * 0.6;
 }
 
 function filled(sheet: Sheet): number {
@@ -116,17 +139,21 @@ function shown(value: number, format: string | undefined): string {
   return zeros > 0 && /^\d+$/.test(text) ? text.padStart(zeros, "0") : text;
 }
 
+/** Rows with cells filled, written in a colour of their own, or struck through. */
 function colouredRows(sheet: Sheet): number[] {
   const rows = new Set<number>();
-  for (const [place, cell] of sheet.cells ?? []) {
-    const fill = cell.style?.fill;
-    if (
-      fill?.type === "pattern" &&
-      fill.pattern !== "none" &&
-      fill.fgColor &&
-      !/^(FF)?FFFFFF$/i.test(fill.fgColor.rgb ?? "")
-    )
-      rows.add(Number(place.split(",")[0]) + 1);
+  for (const [place, { style }] of sheet.cells ?? []) {
+    const fill = style?.fill;
+    const filled = fill?.type === "pattern" && fill.pattern !== "none" && isColour(fill.fgColor, /^(FF)?FFFFFF$/i);
+    const written = style?.font && (style.font.strikethrough || isColour(style.font.color, /^(FF)?000000$/i));
+    if (filled || written) rows.add(Number(place.split(",")[0]) + 1);
   }
   return [...rows].toSorted((a, b) => a - b);
+}
+
+/** A colour other than the plain one; theme colours 0 and 1 are paper and ink. */
+function isColour(colour: Color | undefined, plain: RegExp): boolean {
+  if (!colour) return false;
+  if (colour.rgb !== undefined) return !plain.test(colour.rgb);
+  return colour.theme !== undefined && colour.theme > 1;
 }

@@ -1,5 +1,6 @@
 import { cleanText } from "../reading/clean-text.js";
 import type { RawRow, RawSheet, SetAside } from "../types.js";
+import { fillMerged, type MergedCell } from "./fill-merged.js";
 import { findHeading } from "./find-heading.js";
 import { headingRole } from "./heading-words.js";
 import { nameColumns } from "./name-columns.js";
@@ -23,6 +24,8 @@ export interface FoundTable {
   readonly setAside: readonly AsideLine[];
   /** Other tables of the sheet, which are no cases unless a person says so. */
   readonly tables: readonly AsideTable[];
+  /** Cells below the heading that are merged downwards: their value holds for all their rows. */
+  readonly merged: readonly MergedCell[];
 }
 
 /** A line that is no case, with the reason; `doubtful` when a person should confirm it. */
@@ -47,9 +50,11 @@ export interface AsideTable {
  * Finds heading and cases of a sheet; lines that are neither are set aside with the reason.
  * @param options.keepRight true when a table to the right is known to be part of the cases
  */
-export function findTable(sheet: RawSheet, options: { readonly keepRight?: boolean } = {}): FoundTable {
-  const grid = sheet.rows.map((row) => row.cells.map((cell) => cleanText(cell.text)));
-  const heading = findHeading(grid.slice(0, 500));
+export function findTable(given: RawSheet, options: { readonly keepRight?: boolean } = {}): FoundTable {
+  const raw = given.rows.map((row) => row.cells.map((cell) => cleanText(cell.text)));
+  const heading = findHeading(raw.slice(0, 500));
+  const { sheet, merged } = fillMerged(given, heading.rows.at(-1) ?? -1);
+  const grid = merged.length === 0 ? raw : sheet.rows.map((row) => row.cells.map((cell) => cleanText(cell.text)));
   const headingNumbers = heading.rows.map((r) => sheet.rows[r]!.number);
   const headingTexts = heading.rows.map((r) => grid[r]!);
   const named = nameColumns(headingTexts, headingNumbers, sheet.merges);
@@ -93,7 +98,7 @@ export function findTable(sheet: RawSheet, options: { readonly keepRight?: boole
     tableOf("below", held.map(lineOf), { headed, title: titleAbove(below, held[0]!) }),
   );
   if (right) tables.push(tableAt(right, named, right.lines.map(lineOf)));
-  return { headingRows: headingNumbers, names: fillNames(names, lines), lines, setAside, tables };
+  return { headingRows: headingNumbers, names: fillNames(names, lines), lines, setAside, tables, merged };
 }
 
 const tableBelow = "another table, below the cases";

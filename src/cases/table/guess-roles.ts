@@ -45,10 +45,13 @@ export function guessRoles(
   return roles;
 }
 
-/** The last part of a two-row name decides; the group only where the last part says nothing. */
+/** The last part of a joined name that says anything decides; units ("Y/N") and groups come after. */
 function byHeading(name: string): readonly Role[] {
-  const last = headingRoles(name.split(": ").at(-1)!);
-  return last.length > 0 ? last : headingRoles(name.replace(": ", " "));
+  for (const part of name.split(": ").toReversed()) {
+    const found = headingRoles(part);
+    if (found.length > 0) return found;
+  }
+  return headingRoles(name.replaceAll(": ", " "));
 }
 
 /** The likeliest role whose kind of values the column holds. */
@@ -77,7 +80,13 @@ function decoded(name: string, values: readonly Distinct[], keys: readonly CodeK
 }
 
 function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
-  if (role === "success") return mostly(values, yesOrNo) || fewWords(values) || (named.test(name) && worded(values));
+  if (role === "success")
+    return (
+      mostly(values, yesOrNo) ||
+      fewWords(values) ||
+      (named.test(name) && worded(values)) ||
+      (outcome.test(name) && fewCodes(values))
+    );
   if (role === "sex") return mostly(values, ({ text }) => text.length <= 8);
   if (role === "side") return mostly(values, ({ text }) => sideLike.test(text)) || fewCodes(values);
   if (role === "date") return mostly(values, (value) => isDate(value) || /^\d{5}$/.test(value.text), 0.3);
@@ -99,6 +108,8 @@ const typed = /^(?!.*\b(grade|grading|gr|severity|class|classification|stage)\b)
 
 /** A heading that leaves no doubt: its cells are asked about rather than passed over. */
 const named = /\b(success\w*|succeeded|failed|failure|erfolg)\b/i;
+
+const outcome = /\b(success\w*|outcome|result|erfolg|ergebnis)\b/i;
 
 function worded(values: readonly Distinct[]): boolean {
   return (

@@ -59,11 +59,14 @@ function numbered(known: Map<string, string>, key: string, word: string): string
 
 const sideSuffix = /^(.*\d)[ _./-]?\(?(l|r|lt|rt|left|right)\)?$/i;
 const letterSuffix = /^(.*\d)[ _./-]?\(?([ab])\)?$/i;
+const wordSuffix =
+  /^(.*\d)[ _./-]*\(?(bis|ter|2nd|second|other|contra\w*|opp\w*|bilat\w*)\)?( (side|limb|arm|shoulder|hip|knee))?$/i;
 const numberSuffix = /^(.*\d)[./_-]([12])$/;
 
 /** Study numbers without the sign of the limb; a letter or number counts as one only beside its sibling. */
 function childNumbers(ids: readonly string[]): string[] {
-  if (!ids.some((id) => sideSuffix.test(id) || letterSuffix.test(id) || numberSuffix.test(id))) return [...ids];
+  const patterns = [sideSuffix, letterSuffix, numberSuffix, wordSuffix];
+  if (!ids.some((id) => patterns.some((pattern) => pattern.test(id)))) return [...ids];
   const known = new Set(ids.map((id) => id.toLowerCase()));
   const suffixes = new Map<string, Set<string>>();
   for (const id of ids)
@@ -76,10 +79,10 @@ function childNumbers(ids: readonly string[]): string[] {
   return ids.map((id) => {
     const side = sideSuffix.exec(id);
     if (side) return side[1]!;
-    for (const pattern of [letterSuffix, numberSuffix]) {
+    for (const pattern of [letterSuffix, numberSuffix, wordSuffix]) {
       const match = pattern.exec(id);
       const base = match?.[1]!.toLowerCase();
-      if (base !== undefined && (known.has(base) || suffixes.get(base)!.size > 1)) return match![1]!;
+      if (base !== undefined && (known.has(base) || (suffixes.get(base)?.size ?? 0) > 1)) return match![1]!;
     }
     return id;
   });

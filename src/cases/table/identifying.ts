@@ -9,6 +9,26 @@ const phone = /^(\+|00|0|\()(?!\d?[./-]\d\d?[./-]\d)[\d ()/.-]{7,}$/;
 const personName = /^\p{Lu}[\p{L}'’.-]+,?( \p{Lu}[\p{L}'’.-]*)+$/u;
 const surname = /^\p{Lu}[\p{Ll}'’-]+$/u;
 
+const surnameFirst = /^\p{Lu}\p{Ll}{3,}([ ,]+\p{L}{1,2}\.?\d?)?$/u;
+const longNumber = /^\p{L}{0,2}[ -]?\d{6,10}$/u;
+
+/** One to four letters before or after six or eight digits that can be a day of the calendar. */
+function bornCode(text: string): boolean {
+  const digits = /^(?:\p{L}{1,4}[ _-]?(\d{6}|\d{8})|(\d{6}|\d{8})[ _-]?\p{L}{1,4})$/u.exec(text);
+  const date = digits?.[1] ?? digits?.[2];
+  if (date === undefined) return false;
+  const n = (from: number, to: number): number => Number(date.slice(from, to));
+  const day = (d: number, m: number): boolean => d >= 1 && d <= 31 && m >= 1 && m <= 12;
+  if (date.length === 6) return day(n(0, 2), n(2, 4)) || day(n(4, 6), n(2, 4)) || day(n(2, 4), n(0, 2));
+  return day(n(0, 2), n(2, 4)) || day(n(6, 8), n(4, 6));
+}
+
+/** Study numbers follow each other, however many digits they have. */
+function isSequence(values: readonly Distinct[], rows: number): boolean {
+  const numbers = values.map(({ text }) => Number(text.replace(/\D/g, "")));
+  return Math.max(...numbers) - Math.min(...numbers) < rows * 20;
+}
+
 const initials = /^\p{Lu}\.? ?\p{Lu}\.?( ?\p{Lu}\.?)?$/u;
 const roman = /^[IVX]+$/;
 const picture = /\.(jpe?g|png|dcm|tiff?|bmp|pdf|gif)$|^(img|dsc|dicom)[_ -]?\d{3,}/i;
@@ -32,7 +52,12 @@ export function identifying(values: readonly Distinct[], rows: number, role: Rol
     return true;
   const numbered = ({ text }: Distinct): boolean => record.test(text) && !compactDate.test(text);
   if (distinct && role !== "other" && mostly(values, numbered, 0.8)) return true;
-  return (role === "id" || role === "child") && distinct && mostly(values, ({ text }) => surname.test(text), 0.6);
+  if (role !== "id" && role !== "child") return false;
+  if (!distinct) return false;
+  // "LB240907": letters and a birth date; "K6120334": far more digits than there are cases.
+  if (mostly(values, ({ text }) => bornCode(text), 0.8)) return true;
+  if (rows >= 5 && mostly(values, ({ text }) => longNumber.test(text), 0.8) && !isSequence(values, rows)) return true;
+  return mostly(values, ({ text }) => surname.test(text) || surnameFirst.test(text), 0.6);
 }
 
 const staff =

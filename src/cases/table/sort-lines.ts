@@ -12,6 +12,7 @@ export interface LineContext {
   readonly width: number;
 }
 
+const pageFooter = /^(page|seite|p\.|pagina|página) ?\d+\b|^\d+ (of|von|\/) \d+$|\bprinted\b/i;
 const loose = "figures without a case, as totals are";
 const single = "single entry without a case number";
 const beneath = "below the end of the cases";
@@ -47,7 +48,13 @@ function reasonAgainst(
   if (totalLead.test(lead) && !/= ?\p{L}/u.test(lead) && figures >= rest.length * 0.7)
     return "total or average, not a case";
   const alone = filled.length === 1 && context.width > 2;
-  if (id !== "" && looksLikeId(id)) return alone && context.shapes.size > 0 ? single : undefined;
+  if (pageFooter.test(lead) && filled.length <= 2) return "page number, not a case";
+  if (id !== "" && looksLikeId(id)) {
+    if (context.shapes.size === 0) return undefined;
+    // Another pattern of number, and nothing where the others have grade, side or outcome.
+    const wordless = context.words.length > 1 && context.words.every((c) => (line[c] ?? "") === "");
+    return alone || (wordless && filled.length <= context.width * 0.5) ? single : undefined;
+  }
   const few = filled.length <= Math.max(1, context.width * 0.25) && context.width > 2;
   if (few && remarkLead.test(lead)) return "note, not a case";
   if (few && filled.length === 1 && ["sentence", "word"].includes(cellLook(lead)))

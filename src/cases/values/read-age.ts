@@ -25,7 +25,18 @@ export const readAge: Reader = (text, facts, cell) => {
     // A birth date identifies: the question does not repeat it.
     return ask("birth", "(a date)", "a date where an age belongs, perhaps a birth date: what was the age?", leftOut);
   const about = /^(~|≈|c\.?|ca\.?|circa|about|approx\.?)\s*/i.exec(text);
-  const body = (about ? text.slice(about[0].length) : text).replace(/ ?½/, ".5");
+  const body = (about ? text.slice(about[0].length) : text)
+    .replace(/ ?½| ?(?:&|and|\+) ?1\/2$| 1\/2$/, ".5")
+    .replace(/^(\d{1,2}) ?(?:y|yrs?|,|\+| )? ?(\d{1,2})\/12$/i, "$1+$2");
+  const range = /^(\d{1,2})\s*(?:-|–|—|to|or|bis)\s*(\d{1,2})$/.exec(body);
+  if (range && Number(range[2]) - Number(range[1]) <= 5) {
+    const [low, high] = [Number(range[1]), Number(range[2])];
+    const ages = [(low + high) / 2, low, high].map((number): Choice => ({
+      label: `${number} years`,
+      value: { kind: "number", number },
+    }));
+    return ask("age", text, `"${text}" is a range: which age?`, [...ages, notKnown]);
+  }
   const read = plainAge(body, facts.unit);
   if (about && typeof read === "number") {
     const value: Value = { kind: "number", number: read, approximate: true };

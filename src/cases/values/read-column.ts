@@ -7,7 +7,7 @@ import type { Answers, LogEntry, Question, RawCell, Role, Value } from "../types
 import { readByKey } from "./read-by-key.js";
 import { readers } from "./readers.js";
 import { settleColumn } from "./settle-column.js";
-import type { ColumnFacts, Reading } from "./reading.js";
+import { ask, leftOut, type ColumnFacts, type Reading } from "./reading.js";
 
 /** A column's cells in the order of the lines, with what was recoded and what must be asked. */
 export interface ReadColumn {
@@ -51,6 +51,19 @@ export interface Group {
   readonly keepsRows: boolean;
 }
 
+/** Roles whose cells are kept as they stand, whatever the sheet program made of them. */
+const kept: ReadonlySet<Role> = new Set(["id", "child", "note", "identifier"]);
+const errorText = /^#(REF!|VALUE!|DIV\/0!|NAME\?|NUM!|NULL!|N\/A|SPILL!|CALC!|ERR\w*|ZAHL!|WERT!|BEZUG!|NV)$/i;
+
+/** A formula that failed, or was saved without its result: not the same as an empty cell. */
+function withoutResult(text: string, { formula, error }: RawCell): Reading | undefined {
+  if (error || errorText.test(text))
+    return ask("value", text, `"${text}" is a broken formula, without a value: what should stand there?`, leftOut);
+  if (!formula || text !== "") return undefined;
+  const sentence = "a formula was saved without its result: open the workbook, save it and read it again";
+  return ask("formula", "", sentence, leftOut);
+}
+
 const blank: RawCell = { text: "" };
 const coveredKey = "\u0000covered";
 const coveredCell: Reading = { value: { kind: "missing", reason: "unknown" } };
@@ -64,7 +77,9 @@ const excusedBlank: Reading = {
 export function readColumn(lines: readonly Line[], task: ColumnTask): ReadColumn {
   const { position, role, facts } = task;
   const read = (text: string, cell: RawCell): Reading =>
-    (facts.key && readByKey(text, role, facts, cell, task.answers)) ?? readers[role](text, facts, cell);
+    (kept.has(role) ? undefined : withoutResult(text, cell)) ??
+    (facts.key && readByKey(text, role, facts, cell, task.answers)) ??
+    readers[role](text, facts, cell);
   const groups: Group[] = [];
   const known = new Map<string, number>();
   const perLine = new Uint32Array(lines.length);
@@ -97,6 +112,7 @@ function groupOf(reading: Reading, raw: string, text: string): Group {
 }
 
 function keyOf(cell: RawCell): string {
+  if (cell.formula && cell.text === "") return "\u0000f";
   if (cell.number === undefined && cell.date === undefined && cell.boolean === undefined && !cell.error)
     return cell.text;
   return `${cell.text}\u0000${cell.number === undefined ? "" : "n"}${cell.date === undefined ? "" : "d"}${cell.boolean === undefined ? "" : "b"}${cell.error ? "e" : ""}`;

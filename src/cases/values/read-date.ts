@@ -6,6 +6,9 @@ const otherNames: Readonly<Record<string, number>> = {
   mrz: 3,
   mär: 3,
   mae: 3,
+  jän: 1,
+  jae: 1,
+  feb: 2,
   mai: 5,
   okt: 10,
   dez: 12,
@@ -82,11 +85,28 @@ export const readDate: Reader = (text, facts, cell) => {
   if (iso) return { value: { kind: "date", iso }, ...(iso === text ? {} : { why: `the date ${iso}` }) };
   const loose = looseDate(text, facts.latestYear);
   if (loose) return ordered(text, loose, facts.dateOrder);
+  const named = onWeekday(text, facts.latestYear);
+  if (named)
+    return { value: { kind: "date", iso: named }, why: `the date ${named}, the only order that fits the weekday` };
   if (/^\d{5}(\.\d+)?$/.test(text)) return serial(text, facts.span);
   const partial = /^(?:(\d{4})|(\p{L}{3,9})\.?[ -]'?(\d{4}|\d{2})|(\d{1,2})\/(\d{4}))$/u.exec(text);
   if (partial) return ask("partial", text, `"${text}" is not a whole date: which day?`, leftOut);
   return unreadable(text, "a date");
 };
+
+const weekdays = ["su|so|di|do", "mo|lu", "tu|di|ma", "we|mi|me", "th|do|je|ju", "fr|ve|vi", "sa"];
+
+/** "Mon 3/4/18": the weekday settles which number is the day, when it fits one order only. */
+function onWeekday(text: string, latestYear: number): string | undefined {
+  const match = /^(\p{L}{2,10})\.?,? +(.+)$/u.exec(text);
+  const loose = match ? looseDate(match[2]!, latestYear) : undefined;
+  if (!match || !loose) return undefined;
+  const dates = [isoDate(loose.year, loose.second, loose.first), isoDate(loose.year, loose.first, loose.second)];
+  const fit = new Set(
+    dates.filter((iso) => iso && new RegExp(`^(${weekdays[new Date(iso).getUTCDay()]})`, "i").test(match[1]!)),
+  );
+  return fit.size === 1 ? [...fit][0] : undefined;
+}
 
 function ordered(text: string, { first, second, year }: LooseDate, order: string): Reading {
   const dayFirst = isoDate(year, second, first);

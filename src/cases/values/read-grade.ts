@@ -9,7 +9,9 @@ const single = /^(i{1,3}|iv|vi{0,3}|ix|x|10|[0-9])[ .-]*\(?([a-f])?\)?$/i;
 
 /** Grade of one plain spelling: Roman and Arabic fold to Roman, a letter after it is the sub-grade. */
 function plainGrade(text: string): Extract<Value, { kind: "grade" }> | undefined {
-  const folded = foldSigns(text).replace(prefix, "");
+  const folded = foldSigns(text)
+    .replace(prefix, "")
+    .replace(/ ?[°º]$/, "");
   const match = single.exec(folded);
   if (!match) return undefined;
   const sub = match[2]?.toLowerCase();
@@ -47,7 +49,7 @@ export const readGrade: Reader = (text, facts, cell) => {
     label: `grade ${grade.kind === "grade" ? grade.grade : ""}`,
     value: grade,
   });
-  const doubt = plainGrade(text.replace(/[?*+~]+|\(\?\)|^(probably|prob\.?|maybe|at least)\s+/gi, "").trim());
+  const doubt = plainGrade(text.replace(/[?*+~¹²³†‡]+|\(\?\)|^(probably|prob\.?|maybe|at least)\s+/gi, "").trim());
   if (doubt) return ask("grade", text, `"${text}" marks a doubt: which grade?`, [choice(doubt), notKnown]);
   const ends = /^(.+?)\s*(?:-|–|—|\/|to|or|bis|oder|,|&|\+|->|→)\s*(.+)$/i.exec(text.replace(prefix, ""));
   const both = ends ? [plainGrade(ends[1]!), plainGrade(ends[2]!)] : [];

@@ -4,7 +4,7 @@ import type { Reading } from "./reading.js";
 const words: readonly (readonly [MissingReason, RegExp])[] = [
   [
     "lost",
-    /^(lost|ltfu|ltf|lfu|l ?t ?f ?u|lost to (f ?\/? ?u|follow.?up|fup)|loss to follow.?up|moved( away| abroad| out)?|emigrated|left (the )?country|untraceable|uncontactable|not (traced|traceable|contactable)|no (contact|reply|response)|transferred( out)?|verloren|verzogen|unbekannt verzogen|perdu( de vue)?|perdido)$/,
+    /^(lost|ltfu|ltf|lfu|l ?t ?f ?u|lost to (f ?\/? ?u|follow.?up|fup)|loss to follow.?up|moved( away| abroad| out)?|emigrated|left (the )?country|untraceable|withdrawn|withdrew|dropped out|drop ?out|uncontactable|not (traced|traceable|contactable)|no (contact|reply|response)|transferred( out)?|verloren|verzogen|unbekannt verzogen|perdu( de vue)?|perdido)$/,
   ],
   ["died", /^(died|dead|deceased|death|passed away|rip|r\.i\.p\.?|†|verstorben|tot|gestorben|decede|fallecido)$/],
   [
@@ -13,7 +13,7 @@ const words: readonly (readonly [MissingReason, RegExp])[] = [
   ],
   [
     "notApplicable",
-    /^(n ?\/ ?a|na|n\.a\.?|n\.a|#n\/a|not applicable|not relevant|inapplicable|entfallt|sans objet|no aplica)$/,
+    /^(n ?\/ ?a|na|n\.a\.?|n\.a|not applicable|not relevant|inapplicable|entfallt|entf\.?|sans objet|no aplica)$/,
   ],
   [
     "unknown",

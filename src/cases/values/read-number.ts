@@ -63,7 +63,7 @@ export const readNumber: Reader = (text, facts, cell) => {
   if (gone) return gone;
   if (/^=/.test(text))
     return ask("value", text, `"${text}" is a formula without its result: what is the value?`, leftOut);
-  const fraction = readFraction(text);
+  const fraction = readFraction(text) ?? boundedFraction(text);
   if (fraction) return fraction;
   const [, boundMark = "", about = "", body = ""] = mark.exec(text) ?? [];
   const parts = /^([-−–+]?[\d.,' ’]*\d[.,]?|[.,]\d+)\s*([^\d]*)$/.exec(body.trim());
@@ -102,6 +102,26 @@ function readFraction(text: string): Reading | undefined {
     [{ label, value: about }, notKnown],
     about,
   );
+}
+
+/** "> 2/3" is kept as a bound; of "1/3 - 2/3" an end or the midpoint is chosen, not taken. */
+function boundedFraction(text: string): Reading | undefined {
+  const bound = /^(>=|<=|[><≥≤]|over|above|more than|under|below|less than)\s*(\d) ?\/ ?(\d)$/i.exec(text);
+  const share = (top: string, bottom: string): number => Number(top) / Number(bottom);
+  if (bound && Number(bound[3]) > 0) {
+    const value = valued(share(bound[2]!, bound[3]!), "share", bound[1]!);
+    return { value, why: `kept as a bound, ${value.bound} ${bound[2]}/${bound[3]}` };
+  }
+  const range = /^(\d) ?\/ ?(\d)\s*(?:-|–|—|to|bis)\s*(\d) ?\/ ?(\d)$/i.exec(text);
+  if (!range || Number(range[2]) === 0 || Number(range[4]) === 0) return undefined;
+  const [low, high] = [share(range[1]!, range[2]!), share(range[3]!, range[4]!)];
+  const choice = (label: string, number: number): Choice => ({ label, value: valued(number, "share", "") });
+  return ask("range", text, `"${text}" is a range: which value?`, [
+    choice("the midpoint", (low + high) / 2),
+    choice(`${range[1]}/${range[2]}`, low),
+    choice(`${range[3]}/${range[4]}`, high),
+    notKnown,
+  ]);
 }
 
 function valued(number: number, unit: string | undefined, mark: string): Extract<Value, { kind: "number" }> {

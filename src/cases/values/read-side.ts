@@ -25,5 +25,17 @@ export const readSide: Reader = (text) => {
       ...choices.map((choice) => ({ ...choice, label: `one limb, ${choice.label}` })),
       notKnown,
     ]);
+  const led = /^(l|lt|left|r|rt|right|li|re|links|rechts|both|bilateral)\b/.exec(plain)?.[1];
+  if (led === "both" || led === "bilateral" || /\b(l|left)\b.*\b(r|right)\b|\b(r|right)\b.*\b(l|left)\b/.test(plain))
+    return ask("both", text, `"${text}" names both sides: two limbs of one child?`, [
+      { label: "two limbs", value: { kind: "text", text: "both" } },
+      ...choices.map((choice) => ({ ...choice, label: `one limb, ${choice.label}` })),
+      notKnown,
+    ]);
+  if (led !== undefined)
+    return ask("value", text, `"${text}" is a side with a remark: which side?`, [
+      ...(led.startsWith("l") ? choices : choices.toReversed()),
+      notKnown,
+    ]);
   return unreadable(text, "a side", choices);
 };

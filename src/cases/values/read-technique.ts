@@ -1,5 +1,6 @@
 import type { Value } from "../types.js";
 import { readMissing } from "./read-missing.js";
+import { ladder, stepOf, stepsIn } from "./technique-words.js";
 import { ask, notKnown, type Choice, type Reader } from "./reading.js";
 
 const attempt =
@@ -14,10 +15,10 @@ export const readTechnique: Reader = (text) => {
   if (gone) return gone;
   const plain = text.toLowerCase().replace(/\s*[.;,]+$/, "");
   const choice = (name: string): Choice => ({ label: `first technique ${name}`, value: { kind: "text", text: name } });
-  if (attempt.test(plain)) {
-    const named = ["closed", "assisted", "open"].filter((name) => plain.includes(name));
+  if (attempt.test(plain) || twoSteps(plain)) {
+    const named = stepsIn(plain);
     return ask("attempt", text, `"${text}" tells of an earlier attempt: what was tried first?`, [
-      ...named.map(choice),
+      ...(named.length > 0 ? named : ladder).map(choice),
       notKnown,
     ]);
   }
@@ -31,3 +32,10 @@ export const readTechnique: Reader = (text) => {
   const value: Value = { kind: "text", text: plain };
   return plain === text ? { value } : { value, why: "spelling folded" };
 };
+
+/** "closed/open", "MUA - ORIF": both ends of the ladder in one cell; "closed + wire" is one technique. */
+function twoSteps(text: string): boolean {
+  const parts = text.split(/\s*[/>,;]\s*|\s+(?:-|–|and)\s+/).filter((part) => part !== "");
+  const steps = new Set(parts.map(stepOf));
+  return parts.length > 1 && steps.has("closed") && steps.has("open");
+}

@@ -1,5 +1,7 @@
 import { readMissing } from "./read-missing.js";
-import { ask, leftOut, type Choice, type Reader } from "./reading.js";
+import { showValue } from "../show-value.js";
+import type { Value } from "../types.js";
+import { ask, leftOut, limbChoices, type Choice, type Reader } from "./reading.js";
 
 const yesWords = /^(y|yes|yeah|yep|true|ja|j|oui|o|si|sí)[.!]?$/i;
 const noWords = /^(n|no|nope|false|nein|non)[.!]?$/i;
@@ -22,6 +24,8 @@ export const readYesNo: Reader = (text, facts, cell) => {
   if (yesWords.test(text)) return { value: yes.value, ...(text.toLowerCase() === "yes" ? {} : { why: "yes" }) };
   if (noWords.test(text)) return { value: no.value, ...(text.toLowerCase() === "no" ? {} : { why: "no" }) };
   const negative = negativeHeading(facts.name);
+  if (negative && /^(none|nil|never|not (seen|found)|absent|keine?)[.!]?$/i.test(text))
+    return { value: no.value, why: "none" };
   if (goodWords.test(text))
     return negative
       ? { value: no.value, why: "success, so no under this heading" }
@@ -31,6 +35,19 @@ export const readYesNo: Reader = (text, facts, cell) => {
       ? { value: yes.value, why: "failure, so yes under this heading" }
       : { value: no.value, why: "failure" };
   if (/^[9]{1,4}$|^-\d+$/.test(text)) return ask("code", text, `${text}: a code for missing?`, [...leftOut, yes, no]);
+  const pair = /^(y|n|yes|no)\s*[/|,]\s*(y|n|yes|no)$/i.exec(text);
+  if (pair) {
+    const [first, second] = [pair[1]!, pair[2]!].map((part) => (/^y/i.test(part) ? yes.value : no.value)) as [
+      Value,
+      Value,
+    ];
+    return ask("pair", text, `"${text}" holds two values: one for each limb?`, [
+      ...limbChoices(first, second, showValue),
+      yes,
+      no,
+      ...leftOut,
+    ]);
+  }
   const sign = /^[^\p{L}\d]+$|^[x10]$/iu.test(text);
   const says = sign
     ? `under "${facts.name}", what does "${text}" mean?`
