@@ -7,6 +7,7 @@ export type { Count, Interval, NotEstimable } from "./stats/types.js";
 export { agrestiCoull } from "./stats/one-proportion/agresti-coull.js";
 export { binomialTest, type BinomialTestResult } from "./stats/one-proportion/binomial-test.js";
 export { blaker } from "./stats/one-proportion/blaker.js";
+export { casesForWidth, type CasesForWidth } from "./stats/one-proportion/cases-for-width.js";
 export { consecutiveSuccesses, type ConsecutiveSuccessesResult } from "./stats/one-proportion/consecutive-successes.js";
 export { exactOneSided, type ExactOneSidedResult } from "./stats/one-proportion/exact-one-sided.js";
 export {

@@ -1,11 +1,13 @@
 // Coverage, the next cases, consecutive successes, one-sided limits, the exact test.
 import { describe, expect, it, test } from "vitest";
 import { binomialTest } from "../../../src/stats/one-proportion/binomial-test.js";
+import { casesForWidth } from "../../../src/stats/one-proportion/cases-for-width.js";
 import { consecutiveSuccesses } from "../../../src/stats/one-proportion/consecutive-successes.js";
 import { exactOneSided } from "../../../src/stats/one-proportion/exact-one-sided.js";
 import { intervalCoverage } from "../../../src/stats/one-proportion/interval-coverage.js";
 import { nextCases, type Prior } from "../../../src/stats/one-proportion/next-cases.js";
 import { proportionMethods, type ProportionMethod } from "../../../src/stats/one-proportion/proportion-intervals.js";
+import { r } from "../../r.js";
 import reference from "../../reference/proportions.json" with { type: "json" };
 
 describe("exact coverage", () => {
@@ -163,6 +165,38 @@ describe("the exact test", () => {
     expect(binomialTest(0, 5, { proportion: 0 }).pointProbability).toBe(1);
     expect(() => binomialTest(0, 5, { proportion: 1.5 })).toThrow(
       new RangeError("binomialTest: proportion must lie in [0, 1], got 1.5"),
+    );
+  });
+});
+
+describe("cases for a wanted width", () => {
+  test("are the least whose expected Wilson width, summed by R, is no more", async () => {
+    const plans = [0, 0.05, 0.3, 0.5, 0.85, 0.97, 1].flatMap((rate) =>
+      [0.05, 0.1, 0.2, 0.4].flatMap((width) => [0.8, 0.95].map((level) => [rate, width, level] as const)),
+    );
+    const found = plans.map(([rate, width, level]) => {
+      const plan = casesForWidth(rate, { width, level });
+      if (!("cases" in plan)) throw new Error(plan.because);
+      return plan;
+    });
+    const widths = await r(`{
+      f <- function(n, p, level) { z <- qnorm((1 + level) / 2); x <- 0:n
+        sum(dbinom(x, n, p) * 2 * z * sqrt(z^2 + 4 * x * (1 - x / n)) / (2 * (n + z^2))) }
+      unlist(list(${plans.map(([p, , level], k) => `f(${found[k]!.cases}, ${p}, ${level}), f(${found[k]!.cases - 1}, ${p}, ${level})`).join(",")})) }`);
+    plans.forEach(([, width], k) => {
+      expect(found[k]!.expectedWidth).toBeCloseTo(widths[2 * k]!, 11);
+      expect(widths[2 * k]!).toBeLessThanOrEqual(width);
+      expect(widths[2 * k + 1]!).toBeGreaterThan(width);
+    });
+  });
+
+  it("says when more are needed than are tried, and refuses what is no rate or width", () => {
+    expect(casesForWidth(0.5, { width: 0.001 })).toMatchObject({ because: "more than 10000 cases are not tried" });
+    expect(() => casesForWidth(1.1, { width: 0.1 })).toThrow(
+      new RangeError("casesForWidth: the expected rate must lie in [0, 1], got 1.1"),
+    );
+    expect(() => casesForWidth(0.5, { width: 1 })).toThrow(
+      new RangeError("casesForWidth: width must lie between 0 and 1, got 1"),
     );
   });
 });
