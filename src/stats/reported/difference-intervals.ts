@@ -10,7 +10,7 @@ export interface DifferenceIntervals extends TwoGroups {
   readonly estimate: number;
   /** Unpooled standard error; breaks down with empty cells. */
   readonly wald: Interval;
-  /** Wald with Yates's continuity correction, cut at -1 and 1. */
+  /** Wald with Yates's continuity correction, at most the difference itself (as in R's prop.test), cut at -1 and 1. */
   readonly waldContinuity: Interval;
 }
 

@@ -35,7 +35,7 @@ export interface NoFreemanHalton extends FreemanHalton {
 }
 
 export interface FreemanHaltonOptions {
-  /** Most steps of the exact computation before random tables take over; default 20,000,000, about half a second. */
+  /** Most steps of the exact computation before random tables take over; default 10,000,000, about half a second. */
   readonly workLimit?: number;
   /**
    * Random tables to draw when the exact computation is too large; default 100,000, or as many as have ten million cells
@@ -63,7 +63,7 @@ export function fisherFreemanHalton(
   options: FreemanHaltonOptions = {},
 ): ExactFreemanHaltonResult | SimulatedFreemanHaltonResult | NoFreemanHalton {
   requireOptions("fisherFreemanHalton", options, ["workLimit", "simulated", "seed"]);
-  const { workLimit = 2e7, simulated, seed = 1 } = options;
+  const { workLimit = 1e7, simulated, seed = 1 } = options;
   requireContingency("fisherFreemanHalton", table);
   if (!(workLimit >= 0)) throw new RangeError(`fisherFreemanHalton: workLimit must be at least 0, got ${workLimit}`);
   if (!(simulated === undefined || (Number.isSafeInteger(simulated) && simulated >= 1)))

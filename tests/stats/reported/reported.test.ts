@@ -6,6 +6,7 @@ import { intervalP } from "../../../src/stats/reported/interval-p.js";
 import { largeSampleTests } from "../../../src/stats/reported/large-sample-tests.js";
 import { statisticP } from "../../../src/stats/reported/statistic-p.js";
 import { r } from "../../r.js";
+import { worked, workedInput } from "../../worked.js";
 
 const groups = { first: { successes: 34, trials: 38 }, second: { successes: 9, trials: 15 } };
 const close = (value: number | null, expected: number): void => expect(value! / expected).toBeCloseTo(1, 9);
@@ -28,6 +29,48 @@ test("large-sample p values and limits equal R's", async () => {
   expect([wald.low, wald.high].map((x) => x.toFixed(9))).toEqual([low!, high!].map((x) => x.toFixed(9)));
   expect(waldContinuity.low).toBeCloseTo(correctedLow!, 9);
   expect(waldContinuity.high).toBeCloseTo(correctedHigh!, 9);
+});
+
+test.each([
+  ["B-newcombe1998-a", ["wald_lo", "wald_hi", "wald_cc_lo", "wald_cc_hi"]],
+  // The corrected upper limit of b and h passes 1 and is not in print.
+  ["B-newcombe1998-b", ["wald_lo", "wald_hi", "wald_cc_lo"]],
+  ["B-newcombe1998-e", ["wald_lo", "wald_hi"]],
+  ["B-newcombe1998-f", ["wald_lo", "wald_hi"]],
+  ["B-newcombe1998-h", ["wald_lo", "wald_hi", "wald_cc_lo"]],
+  ["B-fagerland2015-perondi", ["wald_lo", "wald_hi"]],
+  ["B-agresti-aspirin", ["diff_lo", "diff_hi"]],
+] as const)("published large-sample limits of a difference: %s", (id, keys: readonly string[]) => {
+  const { x1, n1, x2, n2 } = workedInput<Record<"x1" | "n1" | "x2" | "n2", number>>(id);
+  const { wald, waldContinuity } = differenceIntervals({
+    first: { successes: x1, trials: n1 },
+    second: { successes: x2, trials: n2 },
+  });
+  const limits: Record<string, number> = {
+    wald_lo: wald.low,
+    wald_hi: wald.high,
+    wald_cc_lo: waldContinuity.low,
+    wald_cc_hi: waldContinuity.high,
+    diff_lo: wald.low,
+    diff_hi: wald.high,
+  };
+  for (const key of keys) worked(id, key).check(limits[key]!);
+});
+
+test("no correction exceeds the difference itself, as in R's prop.test; Newcombe prints -0.0750 to 0.0750 for none of 10 and of 20", () => {
+  const { waldContinuity } = differenceIntervals({
+    first: { successes: 0, trials: 10 },
+    second: { successes: 0, trials: 20 },
+  });
+  expect(waldContinuity).toEqual({ low: 0, high: 0 });
+  expect(worked("B-newcombe1998-e", "wald_cc_hi").published).toBe("0.0750");
+});
+
+test("published risk ratio limits with a half added to each cell are not those with one half to the successes alone", () => {
+  // Fagerland, Lydersen, Laake 2015 add 1/2 to the successes and to the trials (adjusted log, 0.92 to 27.1); ours adds a
+  // half to each cell, so one to the trials.
+  const { riskRatio } = halfAddedRatios({ first: { successes: 7, trials: 34 }, second: { successes: 1, trials: 34 } });
+  expect(riskRatio.estimate).toBeCloseTo(7.5 / 1.5, 12);
 });
 
 test("p values of printed statistics and intervals equal R's", async () => {

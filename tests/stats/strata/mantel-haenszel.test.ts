@@ -25,6 +25,7 @@ describe("published examples", () => {
     const { strata_rowwise } = workedInput<Record<string, number[][]>>("E-china-smoking");
     const result = mantelHaenszel(strataOf(strata_rowwise!));
     worked("E-china-smoking", "or_mh").check(result.oddsRatio!);
+    worked("E-china-smoking", "log_or").check(Math.log(result.oddsRatio!));
     worked("E-china-smoking", "ci_lo").check(result.interval.low!);
     worked("E-china-smoking", "ci_hi").check(result.interval.high!);
     worked("E-china-smoking", "se_log").check(

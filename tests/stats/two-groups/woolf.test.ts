@@ -15,6 +15,12 @@ test.each([
   for (const [key, field] of Object.entries(keys)) worked(id, key).check(ours[field]!);
 });
 
+test("Physicians' Health Study (Agresti 2007): the log odds ratio and its standard error", () => {
+  const { estimate, interval } = woolf(groups(189, 11034, 104, 11037));
+  worked("B-agresti-aspirin", "logor").check(Math.log(estimate!));
+  worked("B-agresti-aspirin", "selog").check(Math.log(interval.high! / interval.low!) / (2 * 1.959963984540054));
+});
+
 it("inverts when the groups change places", () => {
   fc.assert(
     fc.property(twoGroups(200), ({ first, second }) => {
