@@ -1,6 +1,7 @@
 import type { Claim } from "./claim.js";
 import { judgeSentence } from "./judging/judge-sentence.js";
 import { continued, storyOf } from "./judging/story.js";
+import { leavesWholesOut } from "./judging/uncertain-wholes.js";
 import { cohortsOf } from "./judging/units-of-text.js";
 import { ladderOf, type LadderStep } from "./ladder.js";
 import { readText } from "./read-text.js";
@@ -35,12 +36,13 @@ export function checkText(text: string, options: { readonly style?: boolean } = 
   if (text.trim() === "") throw new RangeError("checkText: the text is empty");
   const reading = readText(text);
   const cohorts = cohortsOf(reading.sentences);
+  const uncertain = leavesWholesOut(reading.sentences);
   const claims: Claim[] = [];
   const earlier: Count[] = [];
   let story = storyOf(reading.sentences);
   let pair: readonly Count[] = [];
   for (const linked of reading.sentences) {
-    claims.push(...judgeSentence(text, linked, { ...reading, cohorts, earlier, story, pair }));
+    claims.push(...judgeSentence(text, linked, { ...reading, cohorts, earlier, story, pair, uncertain }));
     story = continued(story, linked);
     const counts = linked.proportions.flatMap(({ count }) => (count && count.successes <= count.trials ? [count] : []));
     if (counts.length > 0) pair = counts.length === 2 ? counts : [];

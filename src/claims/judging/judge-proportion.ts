@@ -6,12 +6,16 @@ import { judgeInterval } from "./judge-interval.js";
 import { judgeLimit } from "./judge-limit.js";
 import { asPrinted, fixed, listed } from "./number-text.js";
 import { onTie, roundingOf } from "./rounding.js";
+import { missesItsWhole } from "./uncertain-wholes.js";
 import { type Finding, together } from "./finding.js";
 
 export type Judged = Pick<Claim, "kind" | "printed" | "recomputed" | "arithmetic" | "because" | "reproducedBy">;
 
-/** Judges a count with its percentage, interval and one-sided limit; or a bare percentage by the counts that could give it. */
-export function judgeProportion(group: ProportionGroup, uncheckable: string | null): Judged {
+/**
+ * Judges a count with its percentage, interval and one-sided limit; or a bare percentage by the counts that could give it.
+ * @param uncertain the text leaves out denominators elsewhere, so that one taken from it proves nothing
+ */
+export function judgeProportion(group: ProportionGroup, uncheckable: string | null, uncertain: boolean): Judged {
   const { count, percent } = group;
   const printed: Record<string, PrintedNumber> = {};
   const recomputed: Record<string, number | null> = {};
@@ -30,8 +34,9 @@ export function judgeProportion(group: ProportionGroup, uncheckable: string | nu
     if (percent?.fraction) recomputed.proportion = share;
     else recomputed.percent = 100 * share;
     findings.push(...told(group, count));
-    if (percent) findings.push(judgePercent(group, count, percent));
-    for (const interval of group.intervals)
+    if (percent) findings.push(judgePercent(group, count, percent, uncertain));
+    // Without a sure whole there is nothing to hold the interval against.
+    for (const interval of missesItsWhole(group) ? [] : group.intervals)
       findings.push(judgeInterval(count, interval, uncheckable, recomputed, percent !== null));
     if (group.limit) findings.push(judgeLimit(count, group.limit, recomputed));
     if (findings.length === 0) findings.push(plainCount(count));
@@ -59,7 +64,12 @@ function told(group: ProportionGroup, count: CountFact): Finding[] {
   return [{ light: "fails", because, reproducedBy: [] }];
 }
 
-function judgePercent(group: ProportionGroup, count: CountFact, { number, fraction }: PercentFact): Finding {
+function judgePercent(
+  group: ProportionGroup,
+  count: CountFact,
+  { number, fraction }: PercentFact,
+  uncertain: boolean,
+): Finding {
   const { successes, trials } = count;
   const printed = fraction ?? number;
   const [factor, mark] = fraction ? [1, ""] : [100, "%"];
@@ -82,7 +92,8 @@ function judgePercent(group: ProportionGroup, count: CountFact, { number, fracti
   const right = fixed(value, printed.decimals);
   const because = `${successes} of ${trials} is ${right}${mark}, not ${asPrinted(printed)}${mark}${countsThatFit(number, trials)}. Which number is right?${ten}`;
   const doubt = !group.sure || group.wholeFrom === "text";
-  const light = doubt && !alikely((100 * value) / factor, number.value) ? "cannot be checked" : "fails";
+  const open = doubt && !alikely((100 * value) / factor, number.value);
+  const light = open || (uncertain && group.wholeFrom === "text") ? "cannot be checked" : "fails";
   return { light, because, reproducedBy: [] };
 }
 

@@ -24,6 +24,8 @@ export interface TextContext extends TextReading {
   readonly cohorts: ReturnType<typeof cohortsOf>;
   readonly earlier: readonly Count[];
   readonly story: Story;
+  /** Denominators are left out here and there: none of another sentence is certain. */
+  readonly uncertain: boolean;
   /** The two counts of the latest sentence that compared some. */
   readonly pair: readonly Count[];
 }
@@ -107,7 +109,7 @@ function proportionDraft(group: ProportionGroup, context: TextContext, model: st
   const cohort = limb ? context.cohorts.find(({ limbs }) => limbs === count.trials) : undefined;
   const changes = count && cohort && count.successes <= count.trials ? clusteredIntervals(count, cohort) : [];
   const unit = judgeUnit(group, context.cohorts);
-  return Object.assign(draft(place, judgeProportion(group, model), changes), {
+  return Object.assign(draft(place, judgeProportion(group, model, context.uncertain), changes), {
     unit: unit.light,
     unitBecause: unit.because,
   });

@@ -2,6 +2,7 @@ import type { Count } from "../../stats/types.js";
 import type { MeanFact, PFact, StatisticFact } from "../reading/facts.js";
 import { type EstimateGroup, type LinkedSentence, type ProportionGroup, startOf } from "../reading/link.js";
 import { bracketAround, type NamedTests, testsNamed } from "../reading/tests-named.js";
+import { missesItsWhole } from "./uncertain-wholes.js";
 import { countsGiving } from "./judge-proportion.js";
 
 /** What stands in a sentence for a p value or an effect to compare. */
@@ -45,7 +46,9 @@ export function countsFor(linked: LinkedSentence, at: number): readonly Count[] 
 
 /** Printed counts, and percentages of a printed whole that only one count gives. */
 function countsOf(groups: readonly ProportionGroup[]): Count[] {
-  return groups.flatMap(({ count, percent }) => {
+  return groups.flatMap((group) => {
+    const { count, percent } = group;
+    if (missesItsWhole(group)) return [];
     if (count) return count.successes <= count.trials ? [{ successes: count.successes, trials: count.trials }] : [];
     if (!percent?.trials) return [];
     const fits = countsGiving(percent.number, percent.trials);

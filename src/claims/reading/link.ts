@@ -91,7 +91,10 @@ function linkIntervals(reading: SentenceReading, groups: Open[]): IntervalFact[]
     while (intervals[i + 1] && !groups.some((group) => between(startOf(group), run.at(-1)!.to, intervals[i + 1]!.from)))
       run.push(intervals[++i]!);
     const before = groups.filter((group) => endOf(group) <= run[0]!.from && !hasInterval(group));
-    const after = groups.filter((group) => startOf(group) >= run.at(-1)!.to && !hasInterval(group));
+    const after = groups.filter(
+      (group) =>
+        startOf(group) >= run.at(-1)!.to && !hasInterval(group) && !closes(reading, run.at(-1)!.to, startOf(group)),
+    );
     const about = run[0]!.about;
     const forDifference = about.some((word) => word === "difference" || word === "ratio" || word === "reduction");
     const open = (forDifference ? before.filter((group) => group.kind === "estimate") : before).filter(
@@ -115,6 +118,10 @@ function linkIntervals(reading: SentenceReading, groups: Open[]): IntervalFact[]
 function justBefore(groups: readonly Open[], at: number): Open | undefined {
   return groups.find((group) => group.kind === "proportion" && !hasInterval(group) && group.percent !== null && group.count !== null && group.percent.to <= at && at - group.percent.to <= 2 && group.count.from >= at); // prettier-ignore
 }
+
+/** A bracket or a clause ends here: what stands behind it is another matter. */
+const closes = (reading: SentenceReading, from: number, to: number): boolean =>
+  reading.tokens.slice(from, to).some(({ text }) => text === "]" || text === ")" || text === ";");
 
 /** "A specificity of 90%, and an area under the curve of 0.91 (95% CI ...": the interval is that of the number not read. */
 const unreadBetween = (reading: SentenceReading, from: number, to: number): boolean =>

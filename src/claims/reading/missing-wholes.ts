@@ -123,15 +123,17 @@ function wholeFor(
   const fits = (whole: number): boolean => whole >= value && Math.abs(over(whole)) <= 0.51;
   const cutOff = (whole: number): boolean => whole >= value && over(whole) >= 0 && over(whole) < 1;
   const referred = referredTo(reading, at);
-  if (leading !== null && (referred === null || fits(leading))) return [leading, "sentence"];
-  const here = facts.flatMap((fact, i) => (i === at ? [] : wholesOf(fact)));
+  if (leading !== null && (fits(leading) || cutOff(leading))) return [leading, "sentence"];
+  const here = facts.flatMap((fact, i) => (i === at || hasShare(reading, i) ? [] : wholesOf(fact)));
   // In a list, what succeeded in one group is no whole of the next: only "of these" makes it one.
   // In a bracket of its own, "most (18; 60%)", a part tells more of what was just counted.
   const aside = percent.from === facts[at]!.to + 1 && textAt(reading.cursor, facts[at]!.from - 1) !== "of" && (reading.cursor.depth[facts[at]!.from] ?? 0) > 0;
-  const before = referred === null && !aside ? [] : facts.slice(0, at).flatMap(partsOf);
+  const earlier = facts.slice(0, at);
+  const before = (referred === null && !aside ? earlier.filter((fact) => stayed(reading, fact)) : earlier).flatMap(partsOf);
   const printed = [...named.parts, ...named.wholes, ...before, ...here];
   const fit = printed.findLast(fits) ?? printed.findLast(cutOff);
   if (fit !== undefined) return [fit, here.includes(fit) ? "sentence" : "text"];
+  if (leading !== null && referred === null) return [leading, "sentence"];
   if (named.left.some(fits)) return [null, "text"];
   if (aside) {
     const same = facts.slice(0, at).find((fact) => fact.kind === "count" && fact.successes === value);
@@ -147,6 +149,24 @@ const wholesOf = (fact: Fact): number[] =>
   fact.kind === "whole" ? [fact.value] : fact.kind === "count" ? [fact.trials] : [];
 const partsOf = (fact: Fact): number[] =>
   fact.kind === "part" ? [fact.value] : fact.kind === "count" ? [fact.successes] : [];
+
+/** "9 patients (56%)" is a part of something, not its whole. */
+function hasShare(reading: SentenceReading, i: number): boolean {
+  const [fact, next] = [reading.facts[i]!, reading.facts[i + 1]];
+  return (
+    fact.kind === "whole" && next?.kind === "percent" && next.trials === null && bracketedAfter(reading, fact, next)
+  );
+}
+
+const staying = new Set(
+  "reached completed returned attended available followed analysed analyzed evaluated evaluable assessed responded answered remained included survived reviewed examined eligible randomised randomized consented".split(
+    " ",
+  ),
+);
+
+/** "45 reached the two-year visit; two (4%)": those who stayed are a whole for what follows. */
+const stayed = ({ tokens }: SentenceReading, { to }: Fact): boolean =>
+  tokens.slice(to, to + 4).some(({ text }) => staying.has(text));
 
 const relatives = new Set(["whom", "these", "those", "them", "which"]);
 

@@ -51,7 +51,9 @@ const before = new Set("p ci confidence κ kappa n sd range iqr respectively whi
 
 /** The number after a label, unless something else is named first. */
 function afterLabel(cursor: Cursor, i: number, label: Label): EffectFact | null {
-  const open = cursor.depth[i] ?? 0;
+  // "odds ratio (OR) 12.75": the abbreviation's own bracket closes right behind it.
+  const abbreviated = textAt(cursor, i - 1) === "(" && textAt(cursor, label.to) === ")";
+  const open = (cursor.depth[i] ?? 0) - (abbreviated ? 1 : 0);
   for (let at = label.to; at < label.to + 14; at++) {
     const token = cursor.tokens[at];
     if (!token || cursor.taken[at] || before.has(token.text) || token.text === ";") return null;

@@ -1,5 +1,5 @@
 import type { PartFact, WholeFact } from "./facts.js";
-import { type Cursor, countAt, take, textAt } from "./cursor.js";
+import { type Cursor, countAt, percentEnd, take, textAt } from "./cursor.js";
 import { countsOthers, isCaseUnit, measures, unitAfter } from "./units.js";
 
 /** Whole numbers left over that count something: wholes ("the 48 fractures", "n = 30") and parts ("9 grade I"). */
@@ -44,7 +44,7 @@ function leadsAt(cursor: Cursor, i: number): boolean {
     at--;
   }
   const starts = at < 0 || [",", ";", ":", ".", "and"].includes(textAt(cursor, at)) || at > i - 1;
-  if (opened && starts) return true;
+  if (opened && starts) return !hasShare(cursor, i);
   if (!isCaseUnit(unitAfter(cursor, i + 1))) return false;
   for (let next = i + 1; next < i + 8; next++) {
     const token = cursor.tokens[next];
@@ -56,6 +56,10 @@ function leadsAt(cursor: Cursor, i: number): boolean {
   }
   return false;
 }
+
+/** "In total 9 (56%) had a plate": a part with its share, and no whole. */
+const hasShare = (cursor: Cursor, i: number): boolean =>
+  ["(", "["].includes(textAt(cursor, i + 1)) && percentEnd(cursor, i + 3) > i + 3;
 
 /** "48 fractures (9 grade I, 17 grade II ...": a bracket that opens with a count. */
 const listInBrackets = (cursor: Cursor, at: number): boolean => {

@@ -76,9 +76,14 @@ const aroundYears = new Set(
   ),
 );
 
+const months = new Set(
+  "january february march april may june july august september october november december".split(" "),
+);
+
 function isYear(cursor: Cursor, i: number): boolean {
   const token = cursor.tokens[i]!;
   const value = token.number?.value ?? 0;
   if (value < 1950 || value > 2100 || token.number!.decimals > 0 || token.end - token.start !== 4) return false;
+  if (months.has(textAt(cursor, i - 1))) return true;
   return aroundYears.has(textAt(cursor, i - 1)) && unitAfter(cursor, i + 1) === null && !measures(cursor, i + 1);
 }

@@ -24,7 +24,9 @@ export const unitOf = (word: string): string | null => (Object.hasOwn(units, wor
 /** Units that a cohort is counted in; events are counted among them. */
 export const isCaseUnit = (unit: string | null): boolean => unit !== null && unit !== "event" && unit !== "wire";
 
-const passing = new Set("( [ , of the and".split(" "));
+const passing = new Set(
+  "( [ , of the and with in to for from by at on who whose had were was after before during under than".split(" "),
+);
 
 /** The unit printed after a count: the last unit noun in the few words that follow ("grade IV fractures", "wired limbs"). */
 export function unitAfter(cursor: Cursor, at: number): string | null {
