@@ -6,7 +6,7 @@ import type { Span } from "./text/token.js";
 export interface LadderStep extends Span {
   readonly value: number;
   readonly unit: string | null;
-  /** Change against the step before it in the same unit; null for the first. */
+  /** Change against the step before it in the same unit; null for the first, and where no unit is printed. */
   readonly change: number | null;
 }
 
@@ -31,7 +31,7 @@ export function ladderOf(text: string, sentences: readonly LinkedSentence[]): La
         end,
         value: whole,
         unit,
-        change: before === undefined ? null : whole - before,
+        change: unit === null || before === undefined ? null : whole - before,
       });
     }
   return steps;
