@@ -5,6 +5,8 @@ import type { EstimateGroup, LinkedSentence } from "../reading/link.js";
 import { startOf } from "../reading/link.js";
 import type { PrintedNumber } from "../text/token.js";
 import { type Finding, together } from "./finding.js";
+import { zOfP } from "../../stats/reported/interval-p.js";
+import { judgeRelative } from "./judge-relative.js";
 import { offCentre } from "./off-centre.js";
 import { judgeOwnInterval, namesFreeMethod } from "./judge-own-interval.js";
 import { judgeEffect } from "./judge-effect.js";
@@ -45,7 +47,7 @@ export function judgeEstimate(
     if (off && findings[0]?.light === "cannot be checked") findings = [off];
   } else {
     kind =
-      estimate.measure === "hazard ratio"
+      estimate.measure === "hazard ratio" || estimate.measure === "relative reduction"
         ? "ratio"
         : estimate.measure === "coefficient"
           ? "interval"
@@ -98,6 +100,9 @@ function effectFindings(
     ["hazard ratio", "ratio", "coefficient"].includes(effect.measure);
   if (own[0]?.light === "fails" && (model || impossible(interval!, effect))) return own;
   if (model) return [...own, unclear("An adjusted or pooled estimate cannot be recomputed from the counts.")];
+  const spread = interval && effect.se ? judgeStandardError(effect.se, interval) : null;
+  if (spread) own.unshift(spread);
+  if (effect.measure === "relative reduction") return relativeFindings(linked, effect, recomputed);
   if (effect.number.unit === "other") return [...meansDifference(linked, effect), ...own];
   const counts = countsFor(linked, effect.from);
   const percents = linked.proportions.flatMap(({ percent }) => (percent ? [percent.number.value] : []));
@@ -113,6 +118,29 @@ function effectFindings(
 }
 
 const wordsOf = ({ reading }: LinkedSentence): ReadonlySet<string> => new Set(reading.tokens.map(({ text }) => text));
+
+function relativeFindings(
+  linked: LinkedSentence,
+  effect: EffectFact,
+  recomputed: Record<string, number | null>,
+): Finding[] {
+  const counts = countsFor(linked, effect.from);
+  const percents = linked.proportions.flatMap(({ percent }) => (percent ? [percent.number] : []));
+  const rates = counts.length === 2 ? counts : percents;
+  const [first, second] = rates;
+  const finding = rates.length === 2 ? judgeRelative(effect.number, [first!, second!], recomputed) : null;
+  return [finding ?? unclear("The relative reduction cannot be recomputed: please give the counts of both groups.")];
+}
+
+/** The half width of an interval is 1.96 standard errors, or up to 2.8 by Student's t with few cases. */
+function judgeStandardError(se: PrintedNumber, interval: IntervalFact): Finding | null {
+  const half = (interval.high.value - interval.low.value) / 2;
+  const slack = 10 ** -interval.low.decimals + (2 * 10 ** -se.decimals) / 2;
+  const z = zOfP(1 - (interval.level ?? 0.95));
+  if (half >= z * se.value - slack && half <= 1.42 * z * se.value + slack) return null;
+  const because = `A standard error of ${asPrinted(se)} gives limits ${fixed(z * se.value, se.decimals)} to either side, not ${fixed(half, se.decimals)}. Which number is right?`;
+  return { light: "fails", because, reproducedBy: [] };
+}
 
 /** Limits that no count can explain: backwards, beside the estimate. */
 const impossible = ({ low, high }: IntervalFact, { number }: EffectFact): boolean =>

@@ -89,6 +89,7 @@ export const measures = [
   "difference",
   "hazard ratio",
   "number needed to treat",
+  "relative reduction",
   "ratio",
   "coefficient",
 ] as const;
@@ -100,6 +101,8 @@ export interface EffectFact extends Place {
   readonly number: Quantity;
   /** Words before and after the label: "adjusted", "mean", "for failure". */
   readonly about: readonly string[];
+  /** The standard error printed beside it. */
+  readonly se?: PrintedNumber;
 }
 
 export interface KappaFact extends Place {

@@ -1,5 +1,6 @@
 import type { EffectFact, Measure } from "./facts.js";
-import { type Cursor, pointsEnd, quantityAt, take, textAt, wordsIn } from "./cursor.js";
+import type { PrintedNumber } from "../text/token.js";
+import { type Cursor, numberAt, pointsEnd, quantityAt, take, textAt, wordsIn } from "./cursor.js";
 
 /** Odds, risk and hazard ratios, differences, numbers needed to treat, with their labels. Takes their tokens. */
 export function readEffects(cursor: Cursor): EffectFact[] {
@@ -28,7 +29,7 @@ const capitals: Record<string, Measure> = {
 const pairs: Record<string, Measure> = {
   "odds ratio": "odds ratio", "odds ratios": "odds ratio", "risk ratio": "risk ratio", "relative risk": "risk ratio",
   "rate ratio": "ratio", "hazard ratio": "hazard ratio", "hazards ratio": "hazard ratio", "risk difference": "difference",
-  "risk reduction": "difference", "prevalence ratio": "risk ratio", "success ratio": "risk ratio", "intraclass correlation": "coefficient", "correlation coefficient": "coefficient",
+  "risk reduction": "difference", "relative reduction": "relative reduction", "relative decrease": "relative reduction", "prevalence ratio": "risk ratio", "success ratio": "risk ratio", "intraclass correlation": "coefficient", "correlation coefficient": "coefficient",
   "krippendorff's alpha": "coefficient", "area under": "coefficient",
 }; // prettier-ignore
 
@@ -39,6 +40,11 @@ function labelAt(cursor: Cursor, i: number): Label | null {
     return { measure: capitals[token.text]!, to: i + 1 };
   if (token.text === "aor" || token.text === "ahr")
     return { measure: token.text === "aor" ? "odds ratio" : "hazard ratio", to: i + 1 };
+  if (
+    token.text === "rrr" ||
+    (token.text === "relative" && textAt(cursor, i + 1) === "risk" && textAt(cursor, i + 2) === "reduction")
+  )
+    return { measure: "relative reduction", to: token.text === "rrr" ? i + 1 : i + 3 };
   const next = textAt(cursor, i + 1) === "-" ? textAt(cursor, i + 2) : textAt(cursor, i + 1);
   const pair = pairs[`${token.text} ${next}`] ?? pairs[token.text.replace("-", " ")];
   if (pair) return { measure: pair, to: pairs[token.text.replace("-", " ")] ? i + 1 : i + 2 };
@@ -64,11 +70,21 @@ function afterLabel(cursor: Cursor, i: number, label: Label): EffectFact | null 
     const next = textAt(cursor, read.to);
     // "the difference between 34 of 38 and 9 of 15": a count, not the difference.
     if (token.spelled || next === "/" || next === "of" || next === "out") return null;
-    if (label.measure !== "difference" && read.quantity.unit === "percent") return null;
+    if (label.measure !== "difference" && label.measure !== "relative reduction" && read.quantity.unit === "percent")
+      return null;
     if (isLoose(label, cursor, i) && read.quantity.unit === null && read.quantity.decimals === 0 && at > label.to + 2)
       return null;
     const about = [...wordsIn(cursor, i - 4, i), ...wordsIn(cursor, label.to, at)];
-    return { kind: "effect", from: i, to: read.to, measure: label.measure, number: read.quantity, about };
+    const se = standardError(cursor, read.to);
+    return {
+      kind: "effect",
+      from: i,
+      to: read.to,
+      measure: label.measure,
+      number: read.quantity,
+      about,
+      ...(se ? { se } : {}),
+    };
   }
   return null;
 }
@@ -76,6 +92,22 @@ function afterLabel(cursor: Cursor, i: number, label: Label): EffectFact | null 
 /** The bare word "difference" needs a number close by or one with a unit. */
 const isLoose = (label: Label, cursor: Cursor, i: number): boolean =>
   label.measure === "difference" && textAt(cursor, i).startsWith("difference");
+
+/** "3.2 mm (SE 0.8; ...": a standard error that opens the bracket behind. */
+function standardError(cursor: Cursor, at: number): PrintedNumber | null {
+  const named = textAt(cursor, at) === "(" && ["se", "sem"].includes(textAt(cursor, at + 1));
+  const from = textAt(cursor, at + 2) === "=" ? at + 3 : at + 2;
+  const number = named ? numberAt(cursor, from) : null;
+  if (number) take(cursor, { from, to: from + 1 });
+  return number;
+}
+
+const changes =
+  /^(improv|increas|ris|rose|fell|fall|decreas|reduc|declin|drop|gain|differ|shorten|lengthen|lower|rais|exceed|grew|chang)/;
+
+/** "improved by 4°", "differed by 3.2 mm". */
+const changedBy = (cursor: Cursor, i: number): boolean =>
+  textAt(cursor, i - 1) === "by" && wordsIn(cursor, i - 5, i - 1).some((word) => changes.test(word));
 
 const comparatives = new Set(
   "better worse higher lower more less greater smaller longer shorter larger fewer earlier later older younger steeper in".split(
@@ -90,8 +122,11 @@ function unlabelled(cursor: Cursor, i: number): EffectFact | null {
   const points = pointsEnd(cursor, i + 1);
   const read = quantityAt(cursor, i)!;
   const comparative = comparatives.has(textAt(cursor, read.to)) && textAt(cursor, read.to) !== "in";
-  if (points === i + 1 && !(comparative && read.quantity.unit === "other")) return null;
+  const told = read.quantity.unit === "other" && (comparative || changedBy(cursor, i));
+  if (points === i + 1 && !told) return null;
   const number = points > i + 1 ? { ...token.number, unit: "points" as const } : read.quantity;
   const to = points > i + 1 ? points : read.to;
-  return { kind: "effect", from: i, to, measure: "difference", number, about: wordsIn(cursor, to, to + 4) };
+  const se = standardError(cursor, to);
+  const about = wordsIn(cursor, to, to + 4);
+  return { kind: "effect", from: i, to, measure: "difference", number, about, ...(se ? { se } : {}) };
 }

@@ -156,12 +156,15 @@ function bareIntervals(cursor: Cursor, level: number | null, labelled: boolean):
 /** Within 0 to 100: a reference list such as [12-14] is told apart later, by whether it holds the estimate. */
 const looksLikeInterval = (range: Range): boolean => range.low.value >= 0 && range.high.value <= 100;
 
-const effects = new Set(["ratio", "or", "rr", "hr", "κ", "kappa", "risk", "nnt"]);
+const effects = new Set(["ratio", "or", "rr", "hr", "aor", "ahr", "κ", "kappa", "nnt"]);
 
-/** A number that a label of an effect precedes: "OR = 5.5 [1.1 to 31.0]". */
+/** A number that a label of an effect precedes: "OR = 5.5 [1.1 to 31.0]", "odds ratio for infection was 0.48 (0.55 to 1.21)". */
 function effectBefore(cursor: Cursor, at: number): boolean {
   if (!cursor.tokens[at]?.number) return false;
-  for (let i = at - 1; i >= at - 4; i--)
-    if (effects.has(textAt(cursor, i))) return textAt(cursor, i) !== "or" || cursor.tokens[i]!.capitals;
+  for (let i = at - 1; i >= at - 12 && i >= 0; i--) {
+    const token = cursor.tokens[i]!;
+    if (token.number || [";", ")", "(", "male", "female", "men", "boys"].includes(token.text)) return false;
+    if (effects.has(token.text)) return token.text !== "or" || token.capitals;
+  }
   return false;
 }
