@@ -23,7 +23,7 @@ const mostTokens = 120_000;
 export function readText(text: string): TextReading {
   const sentences: LinkedSentence[] = [];
   const notUnderstood: (Span & { because: string })[] = [];
-  let named: Named = { wholes: [], parts: [], left: [] };
+  let named: Named = { wholes: [], parts: [], groups: [], left: [] };
   const methods: NamedTests[] = [];
   let tokens = 0;
   for (const block of blocksOf(text)) {

@@ -18,9 +18,9 @@ type Item =
   | { readonly kind: "number"; readonly from: number; readonly to: number; readonly fact: Numbered }
   | { readonly kind: "class"; readonly from: number; readonly to: number; readonly index: number };
 
-/** A list of one family's classes with a number each, in any of the four orders of print; null when it is not that plain. */
-export function classList(reading: SentenceReading, family: Family): ClassList | null {
-  const items = itemsIn(reading, family);
+/** A list of one family's classes with a number each, in any of the four orders of print; null when it is not that plain. `start` leaves out what stands before. */
+export function classList(reading: SentenceReading, family: Family, start = 0): ClassList | null {
+  const items = itemsIn(reading, family).filter(({ from }) => from >= start);
   const classes = items.filter((item) => item.kind === "class");
   const indices = classes.map(({ index }) => index);
   const needed = family.name === "grade" ? 3 : 2;

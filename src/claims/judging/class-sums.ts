@@ -19,7 +19,8 @@ const partialWords = new Set("including notably mostly mainly e.g especially".sp
  */
 export function classSums(reading: SentenceReading, story: Story): Total[] {
   return families.flatMap((family): Total[] => {
-    const list = classList(reading, family);
+    const clause = reading.tokens.findLastIndex(({ text }) => text === ";") + 1;
+    const list = classList(reading, family) ?? (clause > 0 ? classList(reading, family, clause) : null);
     if (!list || loose(list, reading, story)) return [];
     const parts = list.parts.map(valueOf);
     const sum = parts.reduce((a, b) => a + b, 0);
@@ -30,9 +31,12 @@ export function classSums(reading: SentenceReading, story: Story): Total[] {
       if (sum < value && !list.numberFirst && !classifies(reading, list)) return [];
       return [total(Math.min(place.from, list.from), Math.max(place.to, list.to), value, parts, true)];
     }
-    const whole = story.wholes.findLast(({ unit }) => fits(unit, list));
+    const earlier = numberedIn(reading).filter((fact) => fact.to <= list.parts[0]!.from);
+    const own = earlier.findLast((fact) => fact.kind === "whole" && fact.unit !== null && fits(fact.unit, list));
+    const whole = own?.kind === "whole" ? own : story.wholes.findLast(({ unit }) => fits(unit, list));
     if (!whole || sum === whole.value || !opensPlainly(reading, list) || predicated(reading, list.to)) return [];
-    if (explained(sum, whole.value, reading, story) || numberedIn(reading).length > parts.length) return [];
+    if (explained(sum, whole.value, reading, story) || numberedIn(reading).length > parts.length + earlier.length)
+      return [];
     return [total(list.parts[0]!.from, list.to, whole.value, parts, true)];
   });
 }
@@ -40,7 +44,10 @@ export function classSums(reading: SentenceReading, story: Story): Total[] {
 /** Words that own up to cases outside the classes or in two of them, here or for sides and treatments anywhere. */
 function loose({ family, classes }: ClassList, reading: SentenceReading, { words }: Story): boolean {
   const loosened = reading.tokens.some(
-    ({ text }, i) => (loosening.has(text) || partialWords.has(text)) && !denied(reading, i),
+    ({ text }, i) =>
+      (family.name !== "sex" || !text.startsWith("bilateral")) &&
+      (loosening.has(text) || partialWords.has(text)) &&
+      !denied(reading, i),
   );
   if (loosened) return true;
   if (family.name === "side")
@@ -65,7 +72,7 @@ function explained(sum: number, whole: number, reading: SentenceReading, story: 
 } // prettier-ignore
 
 const fits = (unit: string, { family }: ClassList): boolean =>
-  family.name === "sex" ? unit === "child" : ["fracture", "limb", "case", "child"].includes(unit);
+  family.name === "sex" ? unit === "child" || unit === "case" : ["fracture", "limb", "case", "child"].includes(unit);
 
 const joining = new Set(
   "of whom were was there with comprising comprised comprise consisting consisted included involved who the these in all we treated reviewed studied and mean age years year old followed".split(
@@ -113,13 +120,15 @@ function classifies({ tokens, facts }: SentenceReading, { from, to, family }: Cl
   });
 } // prettier-ignore
 
-const openings = new Set("there they boys girls males females the grades grade".split(" "));
+const openings = new Set(
+  "there they boys girls males females the grades grade side sides sex gender laterality".split(" "),
+);
 const groups = new Set("group groups arm cohort subgroup closed open operative".split(" "));
 
 /** A sentence about the whole cohort: it opens with its list, with "There were", or with the cohort's own noun. */
 function opensPlainly({ tokens, facts }: SentenceReading, { parts }: ClassList): boolean {
-  const first = tokens[0]?.text ?? "";
-  const before = tokens.slice(0, parts[0]!.from).map(({ text }) => text);
+  const clause = tokens.findLastIndex(({ text }, i) => text === ";" && i < parts[0]!.from) + 1;
+  const before = tokens.slice(clause, parts[0]!.from).map(({ text }) => text);
   if (before.some((word) => groups.has(word)) || facts.some(({ kind }) => kind === "interval" || kind === "p")) return false;
-  return parts[0]!.from === 0 || (openings.has(first) && before.length <= 6);
+  return parts[0]!.from === clause || (openings.has(before[0] ?? "") && before.length <= 6);
 } // prettier-ignore

@@ -30,7 +30,7 @@ export function flowSums(reading: SentenceReading, numbered: readonly Numbered[]
   const last = plain.at(-1);
   if (!last || last.kind === "count" || !isStay(reading, last)) return [];
   const [first, ...others] = plain.slice(0, -1);
-  const whole = first && (first.kind === "count" ? first.trials : isWhole(reading, first) ? first.value : null);
+  const whole = first && (first.kind === "count" ? first.trials : isWhole(reading, first) ? valueOf(first) : null);
   const steps: Step[] = [
     ...(first?.kind === "count" ? [first] : whole === null && first ? [first] : []),
     ...others,
@@ -53,7 +53,14 @@ function verdict(reading: SentenceReading, from: number, last: Numbered, whole: 
 } // prettier-ignore
 
 const isWhole = (reading: SentenceReading, fact: Numbered): boolean =>
-  fact.kind === "whole" && !fate(reading, fact).some((text) => gone.has(text) && text !== "not");
+  (fact.kind === "whole" || isScreened(reading, fact)) &&
+  !fate(reading, fact).some((text, i, all) => gone.has(text) && text !== "not" && i < all.length - 1);
+
+/** "We screened 318 records". */
+const isScreened = ({ tokens }: SentenceReading, { from }: Numbered): boolean =>
+  tokens
+    .slice(Math.max(0, from - 3), from)
+    .some(({ text }) => /^(screen|identif|retriev|found|recruit|enrol)/.test(text));
 
 /** The words from the number to the next one: what happened to these cases. */
 function fate(reading: SentenceReading, fact: Numbered): readonly string[] {
@@ -61,17 +68,29 @@ function fate(reading: SentenceReading, fact: Numbered): readonly string[] {
   return reading.tokens.slice(fact.to, next).map(({ text }) => text);
 }
 
+/** "excluded 44 fractures and 29 with open growth plates": the verb before the first number serves the next ones. */
+function active(reading: SentenceReading, fact: Numbered): boolean {
+  const from = reading.tokens.findLastIndex(({ text }, i) => i < fact.from && text.startsWith("exclud"));
+  if (from < 0) return false;
+  const verbs = reading.tokens
+    .slice(from + 1, fact.from)
+    .some(({ text }) => stayed.has(text) || text === "were" || text === "was");
+  return !verbs && numberedIn(reading).some((other) => other.from === from + 1 || other.from === from + 2);
+}
+
 /** "9 were excluded", "exclusion of 9", "28 did not meet the criteria". */
 function hasLeft(reading: SentenceReading, fact: Numbered): boolean {
   const before = reading.tokens.slice(Math.max(0, fact.from - 3), fact.from).map(({ text }) => text);
   const after = fate(reading, fact);
-  return before.some((word) => word.startsWith("exclu")) || after.some((word) => gone.has(word));
+  return (
+    before.some((word) => word.startsWith("exclu")) || after.some((word) => gone.has(word)) || active(reading, fact)
+  );
 }
 
 /** "leaving 55", "so that 42 were examined", "138 were randomised", "55 remained". */
 function isStay(reading: SentenceReading, fact: Numbered): boolean {
   const before = reading.tokens[fact.from - 1]?.text;
-  if (before === "leaving" || before === "leaves") return true;
+  if (before === "leaving" || before === "leaves" || stayed.has(before ?? "")) return true;
   const after = fate(reading, fact);
   return after.some((word) => stayed.has(word)) && !after.some((word) => gone.has(word));
 }
@@ -80,7 +99,8 @@ function isStay(reading: SentenceReading, fact: Numbered): boolean {
 function concludes(reading: SentenceReading, last: Numbered): boolean {
   const words = reading.tokens.map(({ text }) => text);
   const near = [...words.slice(Math.max(0, last.from - 4), last.from), ...words.slice(last.to, last.to + 3)];
-  return near.some((word) => concluding.has(word)) || words.some((word, i) => word === "after" && words[i + 1]?.startsWith("exclu")); // prettier-ignore
+  const stays = stayed.has(words[last.from - 1] ?? "") && words.some((word) => word.startsWith("exclud"));
+  return stays || near.some((word) => concluding.has(word)) || words.some((word, i) => word === "after" && words[i + 1]?.startsWith("exclu")); // prettier-ignore
 }
 
 /** The only number of the sentence before, or any earlier whole that makes the sum right. */

@@ -39,7 +39,12 @@ export function judgeEstimate(
   } else if (estimate.kind === "kappa") {
     kind = "kappa";
     const agreement = agreementFor(linked, estimate.from);
-    findings = judgeKappa(estimate, interval, agreement, tableFor(tables, agreement?.trials ?? null), recomputed);
+    const contrasted = linked.estimates.some(
+      ({ estimate: other }) =>
+        other.kind === "kappa" && other !== estimate && (other.weights ?? "unweighted") !== "unweighted",
+    );
+    const own = estimate.weights === null && contrasted ? { ...estimate, weights: "unweighted" as const } : estimate;
+    findings = judgeKappa(own, interval, agreement, tableFor(tables, agreement?.trials ?? null), recomputed);
     const off =
       interval && !namesFreeMethod(wordsOf(linked))
         ? offCentre(estimate.number, interval, { skew: 1.3, room: 0.05 })

@@ -11,6 +11,7 @@ import { judgePClaim } from "./judge-p-claim.js";
 import { type Judged, judgeProportion } from "./judge-proportion.js";
 import { judgeRatios } from "./judge-ratio.js";
 import { judgeTotals } from "./judge-totals.js";
+import { judgeUpper } from "./judge-upper.js";
 import { judgeWorded } from "./judge-worded.js";
 import { conclusionsIn } from "./over-claims.js";
 import { recalled } from "./recalled.js";
@@ -67,6 +68,7 @@ export function judgeSentence(text: string, read: LinkedSentence, context: TextC
   for (const { from, to, value, light, because, reproducedBy } of [
     ...judgeRatios(linked.reading),
     ...judgeWorded(linked.reading),
+    ...judgeUpper(linked),
   ])
     drafts.push(
       draft(

@@ -4,6 +4,7 @@ import { unitOf } from "../reading/units.js";
 import { classSums } from "./class-sums.js";
 import { allocationSums } from "./allocation-sums.js";
 import { flowSums } from "./flow-sums.js";
+import { slashLists } from "./slash-lists.js";
 import { trailingTotals } from "./trailing-totals.js";
 import { isExhaustive } from "./exhaustive.js";
 import type { Story, Whole } from "./story.js";
@@ -17,7 +18,12 @@ export function judgeTotals(reading: SentenceReading, story: Story): Total[] {
   const numbered = numberedIn(reading);
   if (reading.row) return [];
   if (numbered.length < 2)
-    return [...restSums(reading, numbered, story), ...flowSums(reading, numbered, story), ...percentSum(reading)];
+    return [
+      ...slashLists(reading),
+      ...restSums(reading, numbered, story),
+      ...flowSums(reading, numbered, story),
+      ...percentSum(reading),
+    ];
   const listed = [
     ...bracketSums(reading, numbered),
     ...leadingSum(reading, numbered),
@@ -26,6 +32,7 @@ export function judgeTotals(reading: SentenceReading, story: Story): Total[] {
     ...flowSums(reading, numbered, story),
     ...trailingTotals(reading, numbered),
     ...allocationSums(reading, numbered),
+    ...slashLists(reading),
     ...restSums(reading, numbered, story),
     ...bothSides(reading, numbered),
     ...percentSum(reading),

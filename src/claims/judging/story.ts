@@ -1,6 +1,6 @@
 import type { LinkedSentence } from "../reading/link.js";
 import { evidenceIn } from "./evidence.js";
-import { numberedIn } from "./total.js";
+import { depthOf, numberedIn } from "./total.js";
 
 /** A whole named earlier in the text. */
 export interface Whole {
@@ -46,7 +46,9 @@ export function continued(before: Story, linked: LinkedSentence): Story {
   if (numbered.length === 0) return { ...story, latestWords };
   const values = numbered.flatMap((fact) => (fact.kind === "count" ? [fact.successes, fact.trials] : [fact.value]));
   const wholes = numbered.flatMap((fact): Whole[] =>
-    fact.kind === "whole" && fact.unit !== null ? [{ value: fact.value, unit: fact.unit }] : [],
+    fact.kind === "whole" && (fact.unit !== null || depthOf(reading, fact) === 0)
+      ? [{ value: fact.value, unit: fact.unit ?? "case" }]
+      : [],
   );
   return {
     ...story,

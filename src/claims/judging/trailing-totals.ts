@@ -10,6 +10,8 @@ export function trailingTotals(reading: SentenceReading, numbered: readonly Numb
   // Limbs of both sides count twice.
   if (reading.tokens.some(({ text }) => text === "both")) return [];
   return numbered.flatMap((fact, i): Total[] => {
+    const shares = shareTotal(reading, numbered.slice(0, i), fact);
+    if (shares) return [shares];
     if (fact.kind === "count" || !isTotal(reading, fact)) return [];
     const parts = numbered.slice(0, i).filter((part) => !isNested(reading, part));
     if (parts.length < 2 || parts.length > mostParts || parts.some(({ kind }) => kind === "count")) return [];
@@ -24,6 +26,27 @@ export function trailingTotals(reading: SentenceReading, numbered: readonly Numb
     return [{ ...base, light: "fails", because: `${text}, not ${whole}. Which number is right?`, reproducedBy: [] }];
   });
 } // prettier-ignore
+
+/** "9 (18%), 6 (12%) and 2 (4%); altogether 17 of 150 (11%)": only the parts with a percentage are added. */
+function shareTotal(reading: SentenceReading, before: readonly Numbered[], fact: Numbered): Total | null {
+  const announced = ["overall", "altogether", "total", "all"].includes(reading.tokens[fact.from - 1]?.text ?? "");
+  if (!announced || !hasShare(reading, fact)) return null;
+  const parts = before.filter((part) => hasShare(reading, part) && !isNested(reading, part));
+  const values = parts.map(valueOf);
+  const whole = valueOf(fact);
+  if (parts.length < 2 || parts.length > mostParts) return null;
+  const sum = values.reduce((a, b) => a + b, 0);
+  const base = { from: parts[0]!.from, to: fact.to, whole, parts: values };
+  const text = `${values.join(" + ")} = ${sum}`;
+  if (sum === whole) return { ...base, light: "holds", because: `${text}.`, reproducedBy: ["sum of the parts"] };
+  // With no whole between them, several counts of one cohort may overlap.
+  const sameWhole = parts.every(({ kind }) => kind === "count") && new Set(parts.map((part) => part.kind === "count" && part.trials)).size === 1; // prettier-ignore
+  if (sameWhole || anySum(values, whole)) return null;
+  return { ...base, light: "fails", because: `${text}, not ${whole}. Which number is right?`, reproducedBy: [] };
+}
+
+const hasShare = ({ facts, tokens }: SentenceReading, { to }: Numbered): boolean =>
+  facts.some(({ kind, from }) => kind === "percent" && from === to + 1 && ["(", "["].includes(tokens[to]?.text ?? ""));
 
 /** Announced before ("giving", "making", "a total of") or after ("in all", "altogether"). */
 function isTotal({ tokens }: SentenceReading, { from, to }: Numbered): boolean {

@@ -10,6 +10,8 @@ export interface Named {
   readonly wholes: readonly number[];
   /** Parts and numerators, in order of appearance. */
   readonly parts: readonly number[];
+  /** The groups that the latest sentence with several counts compared, in order. */
+  readonly groups: readonly number[];
   /** What is left of a whole after those who were lost or excluded: not printed, but meant now and then. */
   readonly left: readonly number[];
 }
@@ -40,6 +42,12 @@ export function withWholes(reading: SentenceReading, named: Named) {
       next.trials === null
         ? wholeFor(reading, i, fact.value, leading?.value ?? null, named, next)
         : ([next.trials, "sentence"] as const);
+    const events = next.trials === null && (whole === null || origin === "text") ? eventsAmong(reading, i) : null;
+    if (events && (whole === null || !fitsShare(fact.value, whole, next))) {
+      counts.push(events);
+      origins.set(events, "text");
+      continue;
+    }
     if (whole === null || (fact.value > whole && origin !== "sentence")) continue;
     const unit = (fact.kind === "whole" ? fact.unit : null) ?? leading?.unit ?? null;
     const count: CountFact = {
@@ -54,7 +62,7 @@ export function withWholes(reading: SentenceReading, named: Named) {
     counts.push(count);
     origins.set(count, origin);
   }
-  for (const [fact, whole] of outliers(reading, named)) {
+  for (const [fact, whole] of [...outliers(reading, named), ...groupOutliers(reading, named)]) {
     const at = counts.findIndex(({ from }) => from === fact.from);
     if (at >= 0 && origins.get(counts[at]!) !== "text") continue;
     if (at >= 0) counts.splice(at, 1);
@@ -64,6 +72,21 @@ export function withWholes(reading: SentenceReading, named: Named) {
   }
   return { counts, origins };
 }
+
+const fitsShare = (value: number, whole: number, { number }: PercentFact): boolean =>
+  whole >= value && Math.abs((100 * value) / whole - number.value) <= 0.51 * 10 ** -number.decimals;
+
+/** "Seventy-one palsies complicated 612 fractures (11.6%)": the percentage is that of the first number among the second. */
+function eventsAmong({ tokens, facts, cursor }: Pick<SentenceReading, "tokens" | "facts" | "cursor">, at: number): CountFact | null {
+  const [before, fact, percent] = [facts[at - 1], facts[at], facts[at + 1]];
+  if (before?.kind !== "part" || fact?.kind !== "whole" || fact.leads || percent?.kind !== "percent") return null;
+  const between = tokens.slice(before.to, fact.from);
+  const plain = between.length >= 2 && between.every(({ kind, text }) => kind === "word" && !["and", "or", "of", "to"].includes(text));
+  const closed = [")", "]", ";", ","].includes(textAt(cursor, percent.to));
+  const off = Math.abs((100 * before.value) / fact.value - percent.number.value);
+  if (!plain || !closed || before.value > fact.value || off > 5) return null;
+  return { kind: "count", from: before.from, to: fact.to, form: "of", successes: before.value, trials: fact.value, unit: fact.unit };
+} // prettier-ignore
 
 type Bare = Extract<Fact, { readonly kind: "part" | "whole" }>;
 
@@ -80,11 +103,7 @@ function bracketedAfter(reading: SentenceReading, fact: Bare, percent: PercentFa
  */
 function outliers(reading: SentenceReading, named: Named): [Bare, number][] {
   const { facts } = reading;
-  const list = facts.flatMap((fact, i): [Bare, PercentFact][] => {
-    const next = facts[i + 1];
-    const bare = fact.kind === "part" || (fact.kind === "whole" && !fact.leads);
-    return bare && next?.kind === "percent" && next.trials === null && bracketedAfter(reading, fact, next) ? [[fact, next]] : [];
-  });
+  const list = bareShares(reading);
   if (list.length < 3 || facts.some((fact) => fact.kind === "whole" && fact.leads)) return [];
   const printed = [...named.parts, ...named.wholes, ...named.left, ...facts.flatMap(wholesOf), ...facts.flatMap(partsOf)];
   const fits = ([{ value }, { number }]: [Bare, PercentFact], whole: number): boolean =>
@@ -109,6 +128,30 @@ function sharedWhole({ tokens, facts }: SentenceReading, at: number): CountFact 
   const percents = facts.filter(({ kind }) => kind === "percent");
   return end?.kind === "count" && end.form === "of" && percents.length === last - first + 1 ? end : null;
 }
+
+/** Parts with their percentage and without a whole of their own. */
+function bareShares(reading: SentenceReading): [Bare, PercentFact][] {
+  const { facts } = reading;
+  return facts.flatMap((fact, i): [Bare, PercentFact][] => {
+    const next = facts[i + 1];
+    const bare = fact.kind === "part" || (fact.kind === "whole" && !fact.leads);
+    return bare && next?.kind === "percent" && next.trials === null && bracketedAfter(reading, fact, next) ? [[fact, next]] : [];
+  });
+} // prettier-ignore
+
+/**
+ * "21 (23%) and 25 (32%)" after groups of 75 and 77: all but one fit the groups in their order, and that one would need
+ * more cases than its group has.
+ */
+function groupOutliers(reading: SentenceReading, { groups, wholes, parts }: Named): [Bare, number][] {
+  const list = bareShares(reading);
+  if (groups.length < 2 || list.length !== groups.length || new Set(groups).size < 2) return [];
+  const off = list.flatMap((item, i): [Bare, PercentFact, number][] => (fitsShare(item[0].value, groups[i]!, item[1]) ? [] : [[...item, groups[i]!]]));
+  const [odd] = off;
+  if (!odd || off.length > 1 || [...wholes, ...parts].some((whole) => fitsShare(odd[0].value, whole, odd[1]))) return [];
+  const needed = (100 * odd[0].value) / (odd[1].number.value + 10 ** -odd[1].number.decimals);
+  return needed > odd[2] ? [[odd[0], odd[2]]] : [];
+} // prettier-ignore
 
 /**
  * The whole of a bare part: whatever was printed before that gives its percentage; when nothing does, the one whole that
@@ -171,7 +214,7 @@ const stayed = ({ tokens }: SentenceReading, { to }: Fact): boolean =>
 const relatives = new Set(["whom", "these", "those", "them", "which"]);
 
 /** "60 returned, of whom 45 (75%)", "19 were repeated; 12 of these (63%)": the number that "of whom" speaks of. */
-function referredTo({ tokens, facts }: SentenceReading, at: number): number | null {
+function referredTo({ tokens, facts, cursor }: SentenceReading, at: number): number | null {
   const end = facts[at]!.to + 3;
   const word = tokens.findLastIndex(({ text }, i) => i < end && relatives.has(text) && tokens[i - 1]?.text === "of");
   if (word < 0) return null;
@@ -179,6 +222,9 @@ function referredTo({ tokens, facts }: SentenceReading, at: number): number | nu
     (fact, i) => i < at && fact.to <= word && (partsOf(fact).length > 0 || fact.kind === "whole"),
   );
   if (last === undefined) return null;
+  // "17 wires migrated in 210 shoulders (8.1%); 11 of these": the events are meant.
+  const events = last.kind === "whole" ? eventsAmong({ tokens, facts, cursor }, facts.indexOf(last)) : null;
+  if (events) return events.successes;
   return last.kind === "whole" ? last.value : (partsOf(last)[0] ?? null);
 }
 
@@ -194,6 +240,7 @@ const most = 60;
 export function alsoNamed(named: Named, { tokens, facts }: SentenceReading): Named {
   const [wholes, parts] = [facts.flatMap(wholesOf), facts.flatMap(partsOf)];
   const all = [...named.wholes, ...wholes];
+  const trials = facts.flatMap((fact) => (fact.kind === "count" ? [fact.trials] : []));
   const leavers = tokens.some(({ text }) => gone.has(text)) ? parts : [];
   const sum = leavers.reduce((total, value) => total + value, 0);
   const left =
@@ -201,6 +248,7 @@ export function alsoNamed(named: Named, { tokens, facts }: SentenceReading): Nam
   return {
     wholes: all.slice(-most),
     parts: [...named.parts, ...parts].slice(-most),
+    groups: trials.length > 1 ? trials : named.groups,
     left: [...named.left, ...left].slice(-most),
   };
 }

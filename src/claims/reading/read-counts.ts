@@ -174,7 +174,9 @@ function noneForm(cursor: Cursor, i: number): Found {
     const trials = countAt(cursor, number);
     if (trials === null) continue;
     const unit = unitAfter(cursor, number + 1);
-    if (trials < 1 || !unit || measures(cursor, number + 1)) return null;
+    const noun = textAt(cursor, number + 1);
+    if (trials < 1 || !(unit || /^[a-z]{4,}s$/.test(noun)) || measures(cursor, number + 1)) return null;
+    if (countsOthers(cursor, number + 1)) return null;
     return [count(cursor, i, number + 1, "none", 0, trials, unit)];
   }
   return null;

@@ -1,6 +1,7 @@
 import type { Sentence } from "../text/sentences.js";
 import type { Token } from "../text/token.js";
 import { type Cursor, cursorOf } from "./cursor.js";
+import { inferredRatios } from "./inferred-ratios.js";
 import type { Fact } from "./facts.js";
 import { readCounts } from "./read-counts.js";
 import { readEffects } from "./read-effects.js";
@@ -45,6 +46,7 @@ export function readSentence(sentence: Sentence): SentenceReading {
     ...readEffects(cursor),
   ];
   const counts = readCounts(cursor);
+  const intervals = first.filter((fact) => fact.kind === "interval");
   const facts: Fact[] = [
     ...first,
     ...counts,
@@ -54,6 +56,7 @@ export function readSentence(sentence: Sentence): SentenceReading {
       counts.filter((fact) => fact.kind === "count"),
     ),
     ...readPercents(cursor),
+    ...inferredRatios(cursor, intervals),
     ...readParts(cursor),
   ].toSorted((a, b) => a.from - b.from);
   const leftovers = sentence.tokens.filter((token, i) => token.number && !cursor.taken[i] && !known(cursor, i));

@@ -14,6 +14,8 @@ export function takeLabels(cursor: Cursor): void {
     if (naming.has(textAt(cursor, i))) takeNames(cursor, i + 1);
     else if (isYear(cursor, i)) take(cursor, { from: i, to: i + 1 });
     else if (isOneIn(cursor, i) || isRatio(cursor, i)) take(cursor, { from: i, to: i + 3 });
+    else if (textAt(cursor, i) === "three" && textAt(cursor, i - 1) === "of" && textAt(cursor, i - 2) === "rule")
+      take(cursor, { from: i, to: i + 1 });
     else if (isThreshold(cursor, i)) take(cursor, { from: i, to: i + 1 });
   }
 }
