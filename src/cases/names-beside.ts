@@ -8,7 +8,7 @@ import type { RawSheet } from "./types.js";
 /** Texts that name people outside the cases: in titles, notes, comments, other tables, names of the file and its sheets. */
 export function namesBeside(sheet: RawSheet, { setAside, tables, names }: FoundTable): string[] {
   const inTables = tables.flatMap(({ names: heads, lines }) => {
-    const width = Math.max(0, ...lines.map(({ texts }) => texts.length));
+    const width = lines.reduce((widest, { texts }) => Math.max(widest, texts.length), 0);
     const cells = Array.from({ length: width }, (_, c) => distinctCells(lines, c));
     const roles = guessRoles(
       cells.map((_, c) => heads[c] ?? ""),

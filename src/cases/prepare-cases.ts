@@ -5,6 +5,7 @@ import { namesInText } from "./names-in-text.js";
 import { maskText } from "./mask-text.js";
 import { quarantine, type Redact } from "./quarantine.js";
 import type { ReadCasesOptions } from "./read-cases.js";
+import { readingSteps } from "./reading-steps.js";
 import { SheetError } from "./sheet-error.js";
 import {
   askSheets,
@@ -54,6 +55,8 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   const alone = findTable(given, {
     keepRight: Object.hasOwn(answers, rightTableId) && answers[rightTableId] === partOfCases,
   });
+  const steps = readingSteps(options.onProgress);
+  steps.found();
   const siblings = siblingsOf(given, alone);
   const stack = siblings.length > 0 && asksForStack(answers) ? stackSheets(given, alone, siblings) : undefined;
   const { sheet, found: first } = gatherColumns(
@@ -94,6 +97,7 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   const facts = names.map((name, k) => {
     const key = keyFor(name, codesOf(cells[k]!), keys);
     const found = columnFacts(name, roles[k]!, cells[k]!, sheet, latest);
+    steps.lookedAt(k + 1, names.length);
     return {
       ...found,
       ...(key && keySuits(key, roles[k]!) ? { key } : {}),

@@ -10,6 +10,7 @@ import { rightTableId } from "./ask-tables.js";
 import { inSheets } from "./row-words.js";
 import { settleDoubts, type Draft } from "./doubts.js";
 import { prepareCases } from "./prepare-cases.js";
+import { readingSteps } from "./reading-steps.js";
 import { SheetError } from "./sheet-error.js";
 import { splitLimbs } from "./split-limbs.js";
 import { showValue } from "./show-value.js";
@@ -25,8 +26,8 @@ export interface ReadCasesOptions {
   readonly today?: string;
   /** Names of operators in the order of their codes, in lower case; further ones follow. */
   readonly staff?: readonly string[];
-  /** Called after each column is read. */
-  readonly onProgress?: (done: number, total: number) => void;
+  /** Called with the share of the work that is done, rising to 1. */
+  readonly onProgress?: (share: number) => void;
 }
 
 /**
@@ -36,12 +37,13 @@ export interface ReadCasesOptions {
  */
 export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): CaseTable {
   const answers = options.answers ?? {};
+  const steps = readingSteps(options.onProgress);
   const { unread, redact, found, questions, parts } = prepareCases(sheet, options);
   const side = unread.roles.indexOf("side");
 
   const overflow = askOverflow(unread);
   const covered = overflow.flatMap(({ blocks }) => blocks);
-  const columns = readColumns(unread, { answers, redact, covered, onProgress: options.onProgress ?? (() => {}) });
+  const columns = readColumns(unread, { answers, redact, covered, onProgress: steps.read });
   const draft: Draft = { ...unread, values: columns.map(({ values }) => values) };
   const settled = settleDoubts(draft, [...overflow, ...checkDraft(draft)], answers, redact);
   const eventDate =
@@ -58,7 +60,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
   const { values: shown, open: held } = holdBack(draft, settled.values, touching);
   const setAside: SetAside[] = found.setAside.map(({ row, text, why }) => ({ row, text: redact(text), why }));
   setAside.push(...repeats.setAside);
-  return {
+  const table: CaseTable = {
     file: redact(sheet.file),
     header: { rows: found.headingRows },
     ...(parts ? { sheets: parts } : {}),
@@ -89,6 +91,8 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
     log: [...mergedLog(draft, found), ...columns.flatMap((column) => column.log), ...settled.log],
     cells: countCells(draft, { columns, open: [...settled.open, ...held], dropped: repeats.dropped }),
   };
+  steps.done();
+  return table;
 }
 
 /** Cells filled from a merged one, for the log. */

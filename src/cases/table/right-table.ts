@@ -17,7 +17,7 @@ export function rightTable(
   lines: readonly (readonly string[])[],
   above: readonly (readonly string[])[],
 ): RightTable | undefined {
-  const width = Math.max(names.length, ...lines.map((line) => line.length), ...above.map((line) => line.length));
+  const width = [...lines, ...above].reduce((widest, line) => Math.max(widest, line.length), names.length);
   const used = usedColumns(names, lines, width);
   for (let gap = 1; gap < width - 1; gap++) {
     if (used[gap] || !used[gap - 1]) continue;

@@ -38,7 +38,7 @@ async function inspect(path: string, options: InspectOptions): Promise<void> {
     options.answers === undefined
       ? {}
       : readAnswers(new TextDecoder().decode(await readInput(options.answers)), basename(options.answers));
-  const onProgress = (done: number, total: number): void => say(`${done} of ${total} columns read`);
+  const onProgress = (share: number): void => say(`${Math.round(share * 100)}% understood`);
   const table = readCases(sheet, { answers, onProgress });
   present(inspection(table), options, () => inspectionText(table));
 }
