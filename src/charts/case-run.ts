@@ -14,17 +14,21 @@ export interface CaseRunStep {
 const [left, right, top, bottom] = [44, 14, 30, 206];
 const ring = { failed: 66, worked: 18 };
 
-/** Consecutive cases: the line rises with each failure and sinks with each success; no change is the level line at zero. */
+/**
+ * Consecutive cases: the line rises with each failure and sinks with each success; no change is the level line at zero.
+ * @param options.oneIn of so many cases one is among the steps; default 1
+ * @param options.cases how many there are in all; default the steps
+ */
 export function caseRun(
   steps: readonly CaseRunStep[],
   text: { readonly x: string; readonly y: string },
-  options: { readonly width?: number } = {},
+  options: { readonly width?: number; readonly oneIn?: number; readonly cases?: number } = {},
 ): Drawing {
-  const { width = figureWidth } = options;
+  const { width = figureWidth, oneIn = 1, cases = steps.length } = options;
   const extent = { width, height: 250, below: 0 };
-  const largest = Math.max(1, ...steps.map(({ excess }) => Math.abs(excess)));
+  const largest = steps.reduce((most, { excess }) => Math.max(most, Math.abs(excess)), 1);
   const most = Math.ceil(largest);
-  const x = (i: number): number => left + ((i + 1) / Math.max(1, steps.length)) * (width - left - right);
+  const x = (i: number): number => left + ((i * oneIn + 1) / Math.max(1, cases)) * (width - left - right);
   const y = (excess: number): number => top + ((most - excess) / (2 * most)) * (bottom - top);
   const marks = steps.map(({ mark, excess }, i): PlacedMark => ({
     ...placed(mark, x(i), y(excess)),
@@ -45,7 +49,7 @@ export function caseRun(
     })),
     ends: [
       { x: x(0), y: bottom + 16, text: "1" },
-      { x: x(steps.length - 1), y: bottom + 16, text: String(steps.length) },
+      { x: x((cases - 1) / oneIn), y: bottom + 16, text: String(cases) },
     ],
     titles: [
       { x: left, y: bottom + 36, text: text.x },

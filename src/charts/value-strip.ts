@@ -30,7 +30,10 @@ export function valueStrip(
 ): Drawing {
   const { width = figureWidth } = options;
   const columns = columnsOf(rows, width);
-  const values = rows.flatMap((row) => row.cases.map(({ value }) => value));
+  const values = rows.flatMap(({ cases, summary }) => [
+    ...cases.map(({ value }) => value),
+    ...(summary ? [summary.low, summary.high] : []),
+  ]);
   const { domain, ticks } = roundAxis([...values, ...(axis.reference === undefined ? [] : [axis.reference])]);
   const scale = (value: number): number =>
     columns.from + ((value - domain[0]) / (domain[1] - domain[0])) * (columns.to - columns.from);

@@ -44,8 +44,8 @@ export function loss(
         : {
             cases: months.length,
             median: medianInterval(months).estimate,
-            low: Math.min(...months),
-            high: Math.max(...months),
+            low: months.reduce((low, one) => Math.min(low, one)),
+            high: months.reduce((high, one) => Math.max(high, one)),
           },
   };
 }
