@@ -4,7 +4,7 @@ import { copyText } from "../../src/notebook/copy.js";
 import { button, element } from "../../src/notebook/element.js";
 import { startNotebook } from "../../src/notebook/notebook.js";
 import { pageShell } from "../../src/notebook/page-shell.js";
-import { caution } from "../../src/report/sections.js";
+import { caution } from "../../src/report/caution.js";
 import { notebookLinks } from "../notebook-links.js";
 import { claimSum } from "./claim-sum.js";
 import { claims } from "./claims.js";

@@ -11,7 +11,7 @@ import { appraisalSection } from "../../src/report/appraisal/appraisal-section.j
 import { clubScreens } from "../../src/report/club/club-screens.js";
 import { handout, type Handout } from "../../src/report/club/handout.js";
 import type { Screen } from "../../src/report/club/screen.js";
-import { caution } from "../../src/report/sections.js";
+import { caution } from "../../src/report/caution.js";
 import type { Section } from "../../src/report/text.js";
 
 /** Every cell of the notebook; those down to `periods` are set by the presenter. */

@@ -9,7 +9,7 @@ import { startNotebook, type Notebook } from "../../src/notebook/notebook.js";
 import { pageShell } from "../../src/notebook/page-shell.js";
 import { questionList } from "../../src/notebook/question-list.js";
 import { stage } from "../../src/notebook/stage.js";
-import { caution } from "../../src/report/sections.js";
+import { caution } from "../../src/report/caution.js";
 import { notebookLinks } from "../notebook-links.js";
 import { cardStack } from "../published-series/card-stack.js";
 import type { PublishedSeries } from "../published-series/published-series.js";

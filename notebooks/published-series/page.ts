@@ -14,7 +14,7 @@ import { startNotebook } from "../../src/notebook/notebook.js";
 import { pageShell } from "../../src/notebook/page-shell.js";
 import { questionList } from "../../src/notebook/question-list.js";
 import { readPlan } from "../../src/plan/read-plan.js";
-import { caution } from "../../src/report/sections.js";
+import { caution } from "../../src/report/caution.js";
 import { notebookLinks } from "../notebook-links.js";
 import { cardStack } from "./card-stack.js";
 import { publishedSeries } from "./published-series.js";

@@ -1,5 +1,5 @@
 import type { Findings } from "../findings/types.js";
-import { caution } from "./sections.js";
+import { caution } from "./caution.js";
 import styles from "./report.css?raw";
 import type { OpenNumber, Paragraph, Section, Span, TextTable } from "./text.js";
 
