@@ -6,7 +6,7 @@ import { startNotebook } from "../../src/notebook/notebook.js";
 import { pageShell } from "../../src/notebook/page-shell.js";
 import { questionSection, type QuestionSection } from "../../src/notebook/question-section.js";
 import { readingsDialog, type ReadingsCard } from "../../src/notebook/readings-dialog.js";
-import { caution } from "../../src/report/sections.js";
+import { caution } from "../../src/report/caution.js";
 import { plainText } from "../../src/report/text.js";
 import { notebookLinks } from "../notebook-links.js";
 import { agreement, type Page } from "./agreement.js";

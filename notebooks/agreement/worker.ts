@@ -1,11 +1,4 @@
-import { gradeFindings } from "../../src/findings/agreement/grade-findings.js";
-import type { WorkAsked, WorkDone } from "./work-apart.js";
+import { answerCalls } from "../../src/notebook/answer-calls.js";
+import { gradeCalls } from "./grade-calls.js";
 
-self.addEventListener("message", ({ data }: MessageEvent<WorkAsked>) => {
-  const answer = (done: WorkDone): void => self.postMessage(done);
-  try {
-    answer({ number: data.number, found: gradeFindings(data.graded, data.options) });
-  } catch (error) {
-    answer({ number: data.number, failed: (error as Error).message });
-  }
-});
+answerCalls(self, gradeCalls);

@@ -18,11 +18,13 @@ export function caseDialog(cardOf: (id: string) => CaseCard | undefined): {
   const head = element("thead", {}, element("tr", {}, ...heads.map((text) => element("th", { scope: "col" }, text))));
   const scroll = element("div", { class: "scroll", tabindex: 0, role: "region", "aria-labelledby": "cases-title" });
   scroll.append(element("table", {}, head, body));
+  const left = element("p", { class: "note" });
   const node = element(
     "dialog",
     { "aria-labelledby": "cases-title" },
     title,
     scroll,
+    left,
     element("div", { class: "bar" }, close),
   );
   node.addEventListener("click", (event) => {
@@ -30,9 +32,11 @@ export function caseDialog(cardOf: (id: string) => CaseCard | undefined): {
   });
   return {
     node,
-    open({ text, title: name, cases }) {
+    open({ text, title: name, cases, more = 0 }) {
       title.textContent = `${name}: ${text}`;
       body.replaceChildren(...cases.map((id) => line(id, cardOf(id))));
+      left.hidden = more === 0;
+      left.textContent = `The first ${cases.length} cases; ${more} more are counted and not listed here.`;
       if (!node.open) node.showModal();
       scroll.scrollTop = 0;
     },

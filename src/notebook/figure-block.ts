@@ -24,9 +24,10 @@ export function figureBlock({ open, tipOf, said }: QuestionOptions): FigureBlock
   const picture = pictureHost(tipOf, (id) => open({ text: "1 case", title: `Case ${id}`, cases: [id] }));
   const caption = element("figcaption");
   const svg = async (): Promise<string> => {
-    const { spec, rows } = shown!.drawing();
-    const { svgOf } = await import("../charts/svg-of.js");
-    return svgOf(spec, rows, shown!);
+    const figure = shown!;
+    const [drawing, { svgOf }] = await Promise.all([figure.drawing(), import("../charts/svg-of.js")]);
+    if (drawing === null) throw new Error("the figure is no longer shown");
+    return svgOf(drawing.spec, drawing.rows, figure);
   };
   const saveSvg = async (): Promise<void> => saveFile(await svg(), "image/svg+xml", `${shown!.name}.svg`);
   const savePng = async (): Promise<void> =>

@@ -5,7 +5,8 @@ import { element } from "./element.js";
 /** What is shown: a drawing for any width, and what it says to those who cannot see it. */
 export interface ShownPicture {
   readonly description: string;
-  readonly drawing: (width?: number) => Drawing;
+  /** May be worked out elsewhere; null when there is nothing to draw any longer. */
+  readonly drawing: (width?: number) => Drawing | null | Promise<Drawing | null>;
 }
 
 /** A place for a picture that follows its width and its data. */
@@ -33,7 +34,9 @@ export function pictureHost(tipOf: (id: string) => string | undefined, openCase:
     // Where the page is set larger (a projector) the picture is drawn narrower and shown larger, its text with it.
     const enlarged = Number.parseFloat(getComputedStyle(document.body).fontSize) / 16;
     const width = Math.min(widest, Math.max(narrowest, Math.floor(node.clientWidth / enlarged)));
-    const { spec, rows } = picture.drawing(width);
+    const drawing = await picture.drawing(width);
+    if (drawing === null) return;
+    const { spec, rows } = drawing;
     const key = JSON.stringify(spec);
     node.setAttribute("aria-label", picture.description);
     if (!shown.view) canvas.style.minHeight = `${heightOf(spec) * enlarged}px`;

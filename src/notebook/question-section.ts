@@ -20,6 +20,8 @@ export interface QuestionOptions {
   readonly beside?: readonly HTMLElement[];
   /** The tables are what is read here: shown at once. */
   readonly tablesOpen?: boolean;
+  /** The table with all its rows, to be copied and saved, where those shown may not be all. */
+  readonly wholeTable?: (table: TextTable) => Promise<TextTable>;
 }
 
 /** One question of a page: the answer and its controls on the left, the picture on the right, the table under it. */
@@ -41,7 +43,7 @@ export function questionSection(id: string, question: string, options: QuestionO
   );
   const copyAll = button(
     "Copy table",
-    () => options.said(() => copyTables(shown!.tables), "Table copied"),
+    () => options.said(async () => copyTables(await Promise.all(shown!.tables.map(wholeBy(options)))), "Table copied"),
     `Copy table: ${question}`,
   );
   const heading = element("h2", { id: `${id}-question` }, question);
@@ -100,9 +102,16 @@ function fillTables(into: HTMLElement, tables: readonly TextTable[], alone: bool
   into.replaceChildren(...nodes);
 }
 
-function tableWithButtons(table: TextTable, { open, said }: QuestionOptions): HTMLElement[] {
-  const copy = (): Promise<void> => said(() => copyTables([table]), "Table copied");
-  const save = (): Promise<void> => said(() => saveCsv(table), "Table saved");
+/** Asks for the whole table only where rows are left out: a copy must follow the click at once. */
+function wholeBy({ wholeTable }: QuestionOptions): (table: TextTable) => TextTable | Promise<TextTable> {
+  return (table) => (table.more === undefined || !wholeTable ? table : wholeTable(table));
+}
+
+function tableWithButtons(table: TextTable, options: QuestionOptions): HTMLElement[] {
+  const { open, said } = options;
+  const whole = wholeBy(options);
+  const copy = (): Promise<void> => said(async () => copyTables([await whole(table)]), "Table copied");
+  const save = (): Promise<void> => said(async () => saveCsv(await whole(table)), "Table saved");
   const buttons = [
     button("Copy table", copy, `Copy table: ${table.caption}`),
     button("Save CSV", save, `Save CSV: ${table.caption}`),

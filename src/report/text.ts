@@ -4,6 +4,8 @@ export interface OpenNumber {
   /** What the list of cases is called when it opens. */
   readonly title: string;
   readonly cases: readonly string[];
+  /** How many further cases are counted but not listed, where the list would be too long to draw. */
+  readonly more?: number;
 }
 
 export type Span = string | OpenNumber;
@@ -16,6 +18,8 @@ export interface TextTable {
   readonly head: readonly string[];
   readonly rows: readonly (readonly Span[])[];
   readonly notes: readonly string[];
+  /** How many further rows the saved table has, where there are too many to draw. */
+  readonly more?: number;
 }
 
 /** One question of the page with its answer, in words and as a table. */
