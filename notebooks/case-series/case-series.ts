@@ -1,6 +1,6 @@
 import { version } from "../../package.json";
 import { readCases } from "../../src/cases/read-cases.js";
-import type { Answers, CaseTable, RawSheet, Role } from "../../src/cases/types.js";
+import type { CaseTable, RawSheet } from "../../src/cases/types.js";
 import { sectionPictures, type SectionPicture } from "../../src/charts/section-pictures.js";
 import { toJson } from "../../src/report/json.js";
 import { findingsOf, type Provenance } from "../../src/findings/findings.js";
@@ -11,20 +11,15 @@ import type { Ledger } from "../../src/ledger/types.js";
 import { cellsOf } from "../../src/notebook/cells.js";
 import { checkPlan } from "../../src/plan/check-plan.js";
 import { draftPlan, type DraftedPlan } from "../../src/plan/draft-plan.js";
-import type { Plan, SuccessKind } from "../../src/plan/types.js";
 import { sections } from "../../src/report/sections.js";
 import type { Section } from "../../src/report/text.js";
+import { readingView, type ReadingView } from "./reading-view.js";
+import type { Settings } from "./settings.js";
 
 /** A sheet as it was read, with the bytes it came from. */
 export interface Source {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly sheet: RawSheet;
-}
-
-/** A plan that came from a file. */
-export interface GivenPlan {
-  readonly plan: Plan;
-  readonly file: string;
 }
 
 /** Everything the page of questions shows. */
@@ -34,41 +29,37 @@ export interface Page {
   readonly pictures: readonly SectionPicture[];
 }
 
-/** Every cell of the notebook; the first seven are set by the reader. */
-export interface CaseSeries {
-  source: Source;
-  /** Null: the plan is drafted from the sheet. */
-  givenPlan: GivenPlan | null;
-  /** Roles that the reader corrected, by column name. */
-  roles: Readonly<Record<string, Role>>;
-  answers: Answers;
-  /** Nothing is counted before the reader has confirmed what the columns mean. */
-  confirmed: boolean;
-  level: number;
-  /** Null: the primary success of the plan. */
-  success: SuccessKind | null;
-  table: CaseTable;
-  plan: DraftedPlan;
-  provenance: Provenance;
-  ledger: Ledger;
-  /** Null until confirmed. */
-  page: Page | null;
+/** Every cell of the notebook: the sheet, what the reader sets, and what follows from both. */
+export interface CaseSeries extends Settings {
+  readonly source: Source;
+  readonly table: CaseTable;
+  /** What the page draws of the table. */
+  readonly reading: ReadingView;
+  readonly plan: DraftedPlan;
+  readonly provenance: Provenance;
+  /** Null until confirmed, as the page is. */
+  readonly ledger: Ledger | null;
+  readonly page: Page | null;
 }
 
 const cell = cellsOf<CaseSeries>();
 
-/** The notebook, starting from a sheet and a plan that were confirmed elsewhere. */
-export const caseSeries = (source: Source, givenPlan: GivenPlan | null) => [
+/**
+ * The notebook of a sheet.
+ * @param onProgress told while the sheet is read, with the share that is done
+ */
+export const caseSeries = (source: Source, start: Settings, onProgress: (share: number) => void = () => {}) => [
   cell("source", [], () => source),
-  cell("givenPlan", [], () => givenPlan),
-  cell("roles", [], () => ({})),
-  cell("answers", [], () => ({})),
-  cell("confirmed", [], () => true),
-  cell("level", [], () => 0.95),
-  cell("success", [], () => null),
+  cell("givenPlan", [], () => start.givenPlan),
+  cell("roles", [], () => start.roles),
+  cell("answers", [], () => start.answers),
+  cell("confirmed", [], () => start.confirmed),
+  cell("level", [], () => start.level),
+  cell("success", [], () => start.success),
   cell("table", ["source", "givenPlan", "roles", "answers"], ({ sheet }, given, roles, answers) =>
-    readCases(sheet, { answers, roles: { ...given?.plan.roles, ...roles } }),
+    readCases(sheet, { answers, roles: { ...given?.plan.roles, ...roles }, onProgress }),
   ),
+  cell("reading", ["source", "table"], ({ sheet }, table) => readingView(sheet, table)),
   cell("plan", ["table", "givenPlan", "roles"], (table, given, roles) => {
     if (given === null) return draftPlan(table);
     checkPlan(given.plan, table, given.file);
@@ -83,12 +74,14 @@ export const caseSeries = (source: Source, givenPlan: GivenPlan | null) => [
     sheetSha256: await sha256(bytes),
     planSha256: await sha256(new TextEncoder().encode(toJson(plan))),
   })),
-  cell("ledger", ["table", "plan"], (table, { plan }) => buildLedger(table, plan)),
+  cell("ledger", ["confirmed", "table", "plan"], (confirmed, table, { plan }) =>
+    confirmed ? buildLedger(table, plan) : null,
+  ),
   cell(
     "page",
-    ["confirmed", "ledger", "table", "plan", "provenance", "level", "success"],
-    (confirmed, ledger, table, { plan }, provenance, level, success) => {
-      if (!confirmed) return null;
+    ["ledger", "table", "plan", "provenance", "level", "success"],
+    (ledger, table, { plan }, provenance, level, success) => {
+      if (ledger === null) return null;
       const kind = plan.success.some((one) => one.kind === success) ? success! : plan.primary;
       const findings = findingsOf(ledger, table, plan, provenance, { level, success: kind });
       return { findings, sections: sections(findings), pictures: sectionPictures(findings) };

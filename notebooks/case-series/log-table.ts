@@ -1,9 +1,15 @@
 import type { CaseTable } from "../../src/cases/types.js";
 import type { TextTable } from "../../src/report/text.js";
 
-/** What was read as what and why, and what was set aside, as a table to read and to save. */
-export function logTable({ log, setAside }: CaseTable): TextTable {
-  const read = log.map(({ rows, column, from, to, why }) => [rows.join(" "), column, from, to, why]);
+/**
+ * What was read as what and why, and what was set aside, as a table to read and to save.
+ * @param rowsText writes the rows of one entry; by default all of them
+ */
+export function logTable(
+  { log, setAside }: Pick<CaseTable, "log" | "setAside">,
+  rowsText: (rows: readonly number[]) => string = (rows) => rows.join(" "),
+): TextTable {
+  const read = log.map(({ rows, column, from, to, why }) => [rowsText(rows), column, from, to, why]);
   const aside = setAside.map(({ row, text, why }) => [String(row), "", text, "set aside", why]);
   return {
     caption: "What was read as what",

@@ -1,58 +1,71 @@
 import cohort from "../../data-demo/cohort.csv?raw";
 import cohortPlan from "../../data-demo/cohort-plan.json?raw";
-import { readSheet } from "../../src/cases/read-sheet.js";
 import type { CaseCard } from "../../src/findings/types.js";
 import { caseDialog } from "../../src/notebook/case-dialog.js";
 import { caseLine } from "../../src/notebook/case-line.js";
 import { element } from "../../src/notebook/element.js";
 import { fileDrop } from "../../src/notebook/file-drop.js";
-import { startNotebook } from "../../src/notebook/notebook.js";
 import { pageShell, type PageHead } from "../../src/notebook/page-shell.js";
 import { readPlan } from "../../src/plan/read-plan.js";
-import { caution } from "../../src/report/sections.js";
+import { caution } from "../../src/report/caution.js";
 import { notebookLinks } from "../notebook-links.js";
-import { caseSeries, type Source } from "./case-series.js";
 import { pageOfQuestions } from "./page-of-questions.js";
+import { workProgress } from "./reading-progress.js";
+import { unset } from "./settings.js";
+import { sheetDesk } from "./sheet-desk.js";
 import { sheetReading } from "./sheet-reading.js";
 
-const shell = pageShell(notebookLinks("case-series"), caution);
-const demo = await sourceOf(new TextEncoder().encode(cohort), "cohort.csv");
-const notebook = startNotebook(
-  caseSeries(demo, { plan: readPlan(cohortPlan, "cohort-plan.json"), file: "cohort-plan.json" }),
-);
+const desk = sheetDesk();
+const givenPlan = { plan: readPlan(cohortPlan, "cohort-plan.json"), file: "cohort-plan.json" };
+const demo = { bytes: new TextEncoder().encode(cohort), file: "cohort.csv" };
+const opened = desk.open(demo, { ...unset, givenPlan, confirmed: true });
 
-let cards: ReadonlyMap<string, CaseCard> = new Map();
+const shell = pageShell(notebookLinks("case-series"), caution);
+const cards = new Map<string, CaseCard>();
+const meet = (met: readonly CaseCard[]): void => {
+  for (const card of met) cards.set(card.id, card);
+};
 const dialog = caseDialog((id) => cards.get(id));
-const questions = pageOfQuestions(notebook, {
+const questions = pageOfQuestions(desk, {
   open: dialog.open,
+  met: meet,
   tipOf: (id) => (cards.has(id) ? caseLine(cards.get(id)!) : undefined),
   say: shell.say,
   tell: shell.tell,
 });
-const reading = sheetReading(notebook, sourceOf, shell.say);
+const reading = sheetReading(desk, shell.say);
+const counting = workProgress();
 const drop = fileDrop({
   label: "Drop your sheet anywhere on this page, or choose it. It stays on this computer.",
   accept: ".csv,.tsv,.txt,.xlsx,.ods,.json",
   taken: reading.take,
 });
-shell.main.append(element("div", { class: "sheet" }, drop, reading.error, reading.node), questions.node);
+const top = element("div", { class: "sheet" }, drop, ...reading.progress, counting.node, reading.error, reading.node);
+shell.main.append(top, questions.node);
 document.body.append(dialog.node);
-notebook.observe("page", {
+// Until the first answer the foot stays below the first screen: nothing jumps.
+questions.node.style.minHeight = "100vh";
+desk.observe("page", {
+  pending: () => {
+    if (desk.settings().confirmed) counting.show("Counting the cases");
+  },
   fulfilled: (page) => {
-    cards = new Map(page?.findings.cases.map((card) => [card.id, card]));
-    if (page) shell.showHead(questions.headOf(page));
-    else void notebook.value("source").then(({ sheet }) => shell.showHead(headBefore(sheet.file)));
+    counting.done();
+    cards.clear();
+    if (page) {
+      meet(page.cards);
+      questions.node.style.minHeight = "";
+    }
+    shell.showHead(page?.head ?? headBefore(desk.file()));
     questions.show(page);
   },
   rejected: (message) => {
+    counting.done();
     reading.fail(message);
     questions.show(null);
   },
 });
-
-async function sourceOf(bytes: Uint8Array<ArrayBuffer>, file: string): Promise<Source> {
-  return { bytes, sheet: await readSheet(bytes, file) };
-}
+opened.catch(({ message }: Error) => reading.fail(message));
 
 /** The head of the page while nothing is counted. */
 function headBefore(file: string): PageHead {

@@ -1,13 +1,11 @@
-import type { Question } from "../../src/cases/types.js";
 import { element } from "../../src/notebook/element.js";
+import type { ReadingView, ShownQuestion } from "./reading-view.js";
+import { rowWords } from "./row-words.js";
 
 export interface QuestionForm {
   readonly node: HTMLElement;
-  readonly show: (questions: readonly Question[]) => void;
+  readonly show: (questions: ReadingView["questions"]) => void;
 }
-
-/** More at once would be a burden to read and to draw; the next ones come up as these are answered. */
-const atOnce = 30;
 
 /** The open questions, each a small form: choose with the arrow keys, take with Enter, and the next one has the focus. */
 export function questionForm(answer: (question: string, choice: string) => void): QuestionForm {
@@ -15,13 +13,13 @@ export function questionForm(answer: (question: string, choice: string) => void)
   let answeredAt: number | null = null;
   return {
     node,
-    show(questions) {
+    show({ first, count }) {
       const taken = (place: number) => (id: string, choice: string) => {
         answeredAt = place;
         answer(id, choice);
       };
-      const items = questions.slice(0, atOnce).map((one, i) => element("li", {}, form(one, i, taken(i))));
-      const left = element("p", { class: "left", role: "status", tabindex: -1 }, leftWords(questions.length));
+      const items = first.map((one, i) => element("li", {}, form(one, i, taken(i))));
+      const left = element("p", { class: "left", role: "status", tabindex: -1 }, leftWords(count, first.length));
       const head = element("h2", {}, "Asked about the sheet");
       const note = element("p", { class: "note" }, "What is not answered is counted neither as yes nor as no.");
       node.replaceChildren(head, left);
@@ -38,14 +36,14 @@ export function questionForm(answer: (question: string, choice: string) => void)
   };
 }
 
-function leftWords(count: number): string {
+function leftWords(count: number, shown: number): string {
   if (count === 0) return "No question is left.";
-  const more = count > atOnce ? ` The first ${atOnce} are shown.` : "";
+  const more = count > shown ? ` The first ${shown} are shown.` : "";
   return `${count === 1 ? "1 question is" : `${count} questions are`} left.${more}`;
 }
 
 function form(
-  { id, rows, column, asks, choices }: Question,
+  { id, rows, rowCount, column, asks, choices }: ShownQuestion,
   i: number,
   answer: (id: string, choice: string) => void,
 ): HTMLElement {
@@ -54,7 +52,7 @@ function form(
     choices.length > 7
       ? selectOf(name, asks, choices)
       : element("div", { class: "choices" }, ...choices.map((text, k) => radio(name, text, k)));
-  const place = [column, rowWords(rows)].filter(Boolean).join(", ");
+  const place = [column, placeWords(rows, rowCount)].filter(Boolean).join(", ");
   const legend = element("legend", {}, `${place === "" ? "" : `${place}: `}${asks}`);
   const take = element("button", { type: "submit", "aria-label": `Take this answer: ${asks}` }, "Take this answer");
   const node = element("form", { "data-question": id }, element("fieldset", {}, legend, control, take));
@@ -76,9 +74,7 @@ function selectOf(name: string, asks: string, choices: readonly string[]): HTMLE
   return element("select", { name, required: true, "aria-label": `Answer: ${asks}` }, none, ...options);
 }
 
-function rowWords(rows: readonly number[]): string {
-  if (rows.length === 0) return "";
-  if (rows.length === 1) return `row ${rows[0]}`;
-  const more = rows.length > 12 ? ` and ${rows.length - 12} more` : "";
-  return `one answer for rows ${rows.slice(0, 12).join(", ")}${more}`;
+function placeWords(rows: readonly number[], count: number): string {
+  if (count <= 1) return rows.map((row) => `row ${row}`).join("");
+  return `one answer for rows ${rowWords(rows, count)}`;
 }

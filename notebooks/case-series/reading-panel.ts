@@ -1,13 +1,12 @@
-import { roles, type CaseTable, type RawSheet, type Role } from "../../src/cases/types.js";
+import { roles, type Role } from "../../src/cases/types.js";
 import { choice } from "../../src/notebook/controls.js";
 import { button, element } from "../../src/notebook/element.js";
 import { tableNode } from "../../src/notebook/table-node.js";
 import type { DraftedPlan } from "../../src/plan/draft-plan.js";
-import { cellMarks } from "./cell-marks.js";
 import { cellPicture } from "./cell-picture.js";
 import type { EditHistory } from "./edit-history.js";
-import { logTable } from "./log-table.js";
 import { questionForm } from "./question-form.js";
+import type { ReadingView, ShareView } from "./reading-view.js";
 import { shareParts } from "./share-parts.js";
 import { roleWords } from "./role-words.js";
 
@@ -18,6 +17,8 @@ export interface ReadingActions {
   readonly savePlan: () => void;
   readonly saveAnswers: () => void;
   readonly saveLog: () => void;
+  readonly share: () => Promise<ShareView>;
+  readonly saveShared: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
 }
@@ -25,7 +26,7 @@ export interface ReadingActions {
 /** How a sheet was read, for the reader to confirm or correct. */
 export interface ReadingPanel {
   readonly node: HTMLElement;
-  readonly showTable: (table: CaseTable, sheet: RawSheet) => void;
+  readonly showReading: (reading: ReadingView) => void;
   /** What can be undone and done again. */
   readonly showHistory: (history: EditHistory) => void;
   /** The plan, or what keeps the sheet from being counted. */
@@ -69,12 +70,12 @@ export function readingPanel(actions: ReadingActions): ReadingPanel {
   );
   return {
     node,
-    showTable(read, sheet) {
-      map.replaceChildren(cellPicture(cellMarks(sheet, read)));
+    showReading(read) {
+      map.replaceChildren(cellPicture(read.marks));
       fillColumns(columns, read, actions);
       questions.show(read.questions);
       log.show(() => logged(read, actions));
-      share.show(() => shareParts(read));
+      share.show(async () => shareParts(await actions.share(), actions.saveShared));
       aside.replaceChildren(...setAside(read));
     },
     showHistory({ past, future }) {
@@ -98,7 +99,7 @@ export function readingPanel(actions: ReadingActions): ReadingPanel {
 }
 
 /** The selects stay in place while the roles are those shown, so that a choice keeps the focus. */
-function fillColumns(into: HTMLElement, { columns }: CaseTable, actions: ReadingActions): void {
+function fillColumns(into: HTMLElement, { columns }: ReadingView, actions: ReadingActions): void {
   const options = roles.map((role) => ({ value: role, text: roleWords[role] }));
   const held = [...into.querySelectorAll("th")].map((cell) => cell.textContent);
   const same = held.length === columns.length && columns.every(({ name }, i) => held[i] === name);
@@ -117,37 +118,39 @@ function fillColumns(into: HTMLElement, { columns }: CaseTable, actions: Reading
   }
 }
 
-/** Rows of the log that are drawn; all of them are in the file. */
-const most = 200;
-
-function logged(table: CaseTable, { saveLog }: ReadingActions): HTMLElement[] {
-  const whole = logTable(table);
-  const more = whole.rows.length - most;
-  const notes = more > 0 ? [...whole.notes, `${more} more rows are in the file.`] : whole.notes;
+function logged({ log }: ReadingView, { saveLog }: ReadingActions): HTMLElement[] {
   const save = element("div", { class: "bar" }, button("Save the log", saveLog));
-  return [tableNode({ ...whole, rows: whole.rows.slice(0, most), notes }, () => {}), save];
+  return [tableNode(log, () => {}), save];
 }
 
+type Draw = () => HTMLElement[] | Promise<HTMLElement[]>;
+
 /** Something that is drawn only while it is unfolded. */
-function fold(title: string): { readonly node: HTMLElement; readonly show: (draw: () => HTMLElement[]) => void } {
+function fold(title: string): { readonly node: HTMLElement; readonly show: (draw: Draw) => void } {
   const body = element("div");
   const node = element("details", { class: "log" }, element("summary", {}, title), body);
-  let draw = (): HTMLElement[] => [];
-  const drawn = (): void => body.replaceChildren(...(node.open ? draw() : []));
-  node.addEventListener("toggle", drawn);
+  let draw: Draw = () => [];
+  const drawn = async (): Promise<void> => {
+    const asked = draw;
+    const parts = node.open ? await asked() : [];
+    if (asked === draw) body.replaceChildren(...parts);
+  };
+  node.addEventListener("toggle", () => void drawn());
   return {
     node,
     show(next) {
       draw = next;
-      drawn();
+      void drawn();
     },
   };
 }
 
-function setAside({ setAside: rows }: CaseTable): HTMLElement[] {
-  if (rows.length === 0) return [];
-  const items = rows.map(({ row, text, why }) => element("li", {}, `Row ${row}: ${why}${text ? ` (${text})` : ""}`));
-  return [element("h2", {}, "Set aside, not counted as cases"), element("ul", {}, ...items)];
+function setAside({ setAside: { first, count } }: ReadingView): HTMLElement[] {
+  if (count === 0) return [];
+  const items = first.map(({ row, text, why }) => element("li", {}, `Row ${row}: ${why}${text ? ` (${text})` : ""}`));
+  const more = count - items.length;
+  const note = more > 0 ? [element("p", { class: "note" }, `${more} more lines are in the saved log.`)] : [];
+  return [element("h2", {}, "Set aside, not counted as cases"), element("ul", {}, ...items), ...note];
 }
 
 function assumptions({ assumptions: lines }: DraftedPlan): HTMLElement[] {

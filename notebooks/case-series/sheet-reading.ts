@@ -1,49 +1,59 @@
 import { readAnswers } from "../../src/cases/read-answers.js";
-import { readCases } from "../../src/cases/read-cases.js";
 import type { Role } from "../../src/cases/types.js";
 import { element } from "../../src/notebook/element.js";
-import type { Notebook } from "../../src/notebook/notebook.js";
 import { saveFile } from "../../src/notebook/save.js";
+import type { DraftedPlan } from "../../src/plan/draft-plan.js";
 import { readPlan } from "../../src/plan/read-plan.js";
-import { csvTable } from "../../src/report/csv-table.js";
 import { toJson } from "../../src/report/json.js";
-import type { CaseSeries, Source } from "./case-series.js";
 import { edited, redone, undone, untouched, type Edits } from "./edit-history.js";
 import { jsonKind } from "./json-kind.js";
-import { logTable } from "./log-table.js";
 import { readingPanel } from "./reading-panel.js";
+import { workProgress } from "./reading-progress.js";
+import { unset } from "./settings.js";
+import type { SheetDesk } from "./sheet-desk.js";
 import { versionPanel } from "./version-panel.js";
 
 /** Takes a sheet, a plan or answers, shows how the sheet was read and what is wrong with it. A file that cannot be read changes nothing. */
-export function sheetReading(
-  notebook: Notebook<CaseSeries>,
-  sourceOf: (bytes: Uint8Array<ArrayBuffer>, file: string) => Promise<Source>,
-  say: (message: string) => void,
-) {
+export function sheetReading(desk: SheetDesk, say: (message: string) => void) {
   const error = element("div", { role: "alert" });
   const fail = (message: string): void => error.replaceChildren(element("p", { class: "error" }, message));
   let history = untouched;
+  let planShown: DraftedPlan | undefined;
   const stand = (next: typeof history): void => {
-    const { answers, roles } = history.now;
     history = next;
-    if (next.now.roles !== roles) notebook.set("roles", next.now.roles);
-    if (next.now.answers !== answers) notebook.set("answers", next.now.answers);
+    desk.set(next.now);
     panel.showHistory(history);
   };
-  const versions = versionPanel(notebook);
+  const versions = versionPanel(desk);
+  let counting = false;
+  desk.observe("page", {
+    fulfilled: (page) => {
+      if (counting && page !== null) say("Counted");
+      counting = false;
+    },
+    rejected: () => {
+      counting = false;
+    },
+  });
   const edit = (change: Partial<Edits>): void => stand(edited(history, { ...history.now, ...change }));
-  const save = <K extends "plan" | "table">(cell: K, write: (value: CaseSeries[K]) => void): void =>
-    void notebook.value(cell).then(write, ({ message }: Error) => fail(message));
+  const saveFrom = (text: Promise<string>, name: string): void =>
+    void text.then(
+      (content) => saveFile(content, "text/csv", name),
+      ({ message }: Error) => fail(message),
+    );
   const panel = readingPanel({
     chooseRole: (column, role: Role) => edit({ roles: { ...history.now.roles, [column]: role } }),
     answer: (question, choice) => edit({ answers: { ...history.now.answers, [question]: choice } }),
     confirm: () => {
-      notebook.set("confirmed", true);
-      say("Counted");
+      counting = true;
+      desk.set({ confirmed: true });
+      panel.showConfirmed(true);
     },
-    savePlan: () => save("plan", ({ plan }) => saveFile(toJson(plan), "application/json", "plan.json")),
+    savePlan: () => planShown && saveFile(toJson(planShown.plan), "application/json", "plan.json"),
     saveAnswers: () => saveFile(toJson(history.now.answers), "application/json", "answers.json"),
-    saveLog: () => save("table", (table) => saveFile(csvTable(logTable(table)), "text/csv", "reading-log.csv")),
+    saveLog: () => saveFrom(desk.call("log", null), "reading-log.csv"),
+    share: () => desk.call("share", null),
+    saveShared: () => saveFrom(desk.call("sharedCsv", null), "cases-to-share.csv"),
     undo: () => {
       stand(undone(history));
       say("Undone");
@@ -55,36 +65,41 @@ export function sheetReading(
   });
   const takeJson = async (text: string, file: string): Promise<void> => {
     if (jsonKind(text, file) === "plan") {
-      notebook.set("givenPlan", { plan: readPlan(text, file), file });
+      desk.set({ givenPlan: { plan: readPlan(text, file), file } });
       say(`Plan read: ${file}`);
       return;
     }
     const answers = { ...history.now.answers, ...readAnswers(text, file) };
-    const [{ sheet }, given] = await Promise.all([notebook.value("source"), notebook.value("givenPlan")]);
     // Refused here, an answer that fits no choice changes nothing.
-    readCases(sheet, { answers, roles: { ...given?.plan.roles, ...history.now.roles } });
+    await desk.call("tryAnswers", answers);
     edit({ answers });
     say(`Answers read: ${file}`);
   };
+  const reading = workProgress(() => {
+    desk.giveUp();
+    say("Given up; the page shows the sheet that it showed.");
+  });
+  let taken = 0;
   const takeSheet = async (file: File): Promise<void> => {
-    if (file.size > large) {
-      say(`Reading ${file.name}: a large sheet, the page may stand still for some seconds.`);
-      // Time for the message to be drawn.
-      await new Promise((drawn) => setTimeout(drawn, 50));
+    const turn = ++taken;
+    const told = (share: number): void => reading.show(`Reading ${file.name}`, share);
+    told(0);
+    try {
+      const sheet = { bytes: new Uint8Array(await file.arrayBuffer()), file: file.name };
+      const { level } = desk.settings();
+      const follows = Object.keys(history.now.answers).length + Object.keys(history.now.roles).length > 0;
+      const opened = await desk.open(sheet, { ...unset, level }, { follows, told });
+      if (opened === null) return;
+      const { answers, roles } = opened.settings;
+      versions.take(opened.changes);
+      history = { ...untouched, now: { answers, roles } };
+      panel.showHistory(history);
+      panel.showConfirmed(false);
+      const kept = opened.changes === null ? "" : " A new version: earlier answers are kept.";
+      say(`Sheet read: ${file.name}.${kept} Nothing is counted until you confirm the columns.`);
+    } finally {
+      if (turn === taken) reading.done();
     }
-    const source = await sourceOf(new Uint8Array(await file.arrayBuffer()), file.name);
-    const said = Object.keys(history.now.answers).length + Object.keys(history.now.roles).length > 0;
-    const next = said ? await versions.compare(source, history.now) : null;
-    versions.take(next);
-    stand({ ...untouched, now: next === null ? untouched.now : { answers: next.answers, roles: next.roles } });
-    if (next === null) {
-      notebook.set("givenPlan", null);
-      notebook.set("success", null);
-    }
-    notebook.set("confirmed", false);
-    notebook.set("source", source);
-    const kept = next === null ? "" : " A new version: earlier answers are kept.";
-    say(`Sheet read: ${file.name}.${kept} Nothing is counted until you confirm the columns.`);
   };
   const take = async (file: File): Promise<void> => {
     try {
@@ -95,13 +110,23 @@ export function sheetReading(
       fail((reason as Error).message);
     }
   };
+  const again = workProgress();
   panel.showHistory(history);
-  notebook.observe("table", {
-    fulfilled: (table) => void notebook.value("source").then(({ sheet }) => panel.showTable(table, sheet)),
-    rejected: fail,
+  panel.showConfirmed(true);
+  desk.observe("reading", {
+    pending: (share) => again.show("Reading the sheet", share),
+    fulfilled: (view) => {
+      again.done();
+      panel.showReading(view);
+    },
+    rejected: (message) => {
+      again.done();
+      fail(message);
+    },
   });
-  notebook.observe("plan", {
+  desk.observe("plan", {
     fulfilled: (plan) => {
+      planShown = plan;
       error.replaceChildren();
       panel.showPlan(plan);
     },
@@ -110,9 +135,11 @@ export function sheetReading(
       fail(message);
     },
   });
-  notebook.observe("confirmed", { fulfilled: panel.showConfirmed, rejected: fail });
-  return { node: element("div", {}, versions.node, panel.node), error, take, fail };
+  return {
+    node: element("div", {}, versions.node, panel.node),
+    progress: [reading.node, again.node],
+    error,
+    take,
+    fail,
+  };
 }
-
-/** Bytes from which reading takes long enough to be felt. */
-const large = 2_000_000;

@@ -18,7 +18,8 @@ export interface TestPage {
 }
 
 export interface TestSite {
-  readonly open: (path: string, options?: BrowserContextOptions) => Promise<TestPage>;
+  /** @param before script that runs before those of the page */
+  readonly open: (path: string, options?: BrowserContextOptions, before?: string) => Promise<TestPage>;
   readonly close: () => Promise<void>;
 }
 
@@ -29,7 +30,7 @@ export async function testSite(): Promise<TestSite> {
   const server = await serve(`${projectRoot}dist/pages`, { port: 0 });
   const browser = await launch();
   return {
-    open: (path, options) => openPage(browser, `http://127.0.0.1:${server.port}/`, path, options),
+    open: (path, options, before) => openPage(browser, `http://127.0.0.1:${server.port}/`, path, options, before),
     async close() {
       await browser.close();
       await server.close();
@@ -66,6 +67,7 @@ async function openPage(
   site: string,
   path: string,
   options: BrowserContextOptions = {},
+  before = "",
 ): Promise<TestPage> {
   const address = path.startsWith("file:") ? path : site + path;
   const context = await browser.newContext({
@@ -82,6 +84,7 @@ async function openPage(
     const own = path.startsWith("file:") ? request.url() === address : request.url().startsWith(site);
     if (!own && !/^(data|blob):/.test(request.url())) trouble.push(`request: ${request.url()}`);
   });
+  await page.addInitScript(before);
   await page.goto(address);
   return { page, trouble };
 }

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { afterEach, describe, expect, it } from "vitest";
 import { caseSeries, type CaseSeries, type Source } from "../../notebooks/case-series/case-series.js";
+import { unset } from "../../notebooks/case-series/settings.js";
 import { readSheet } from "../../src/cases/read-sheet.js";
 import { startNotebook, type Notebook } from "../../src/notebook/notebook.js";
 import { readPlan } from "../../src/plan/read-plan.js";
@@ -21,7 +22,9 @@ const given = { plan, file: "cohort-plan.json" };
 let notebook: Notebook<CaseSeries>;
 afterEach(() => notebook.dispose());
 const start = async (): Promise<void> => {
-  notebook = startNotebook(caseSeries(await sourceOf(file("cohort.csv"), "cohort.csv"), given));
+  notebook = startNotebook(
+    caseSeries(await sourceOf(file("cohort.csv"), "cohort.csv"), { ...unset, givenPlan: given, confirmed: true }),
+  );
 };
 const answerOf = async (id: string): Promise<string> => {
   const page = await notebook.value("page");
