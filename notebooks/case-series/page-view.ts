@@ -27,9 +27,13 @@ export function pageView({ findings, sections, pictures }: Page): PageView {
   return {
     head: { over: String(successes), under: String(trials), title: findings.plan.title, line: headLine(findings) },
     sections: shown,
-    pictures: pictures.map(({ drawing: _, ...picture }) => picture),
+    pictures: pictures.map(withoutDrawing),
     cards: cardsOf(findings, new Set(shown.flatMap(listed))),
   };
+}
+
+function withoutDrawing({ section, name, title, description, caption }: SectionPicture): ShownPicture {
+  return { section, name, title, description, caption };
 }
 
 /** Of the cases with these numbers, in the order of the sheet. */

@@ -103,8 +103,8 @@ function fillTables(into: HTMLElement, tables: readonly TextTable[], alone: bool
 }
 
 /** Asks for the whole table only where rows are left out: a copy must follow the click at once. */
-function wholeBy({ wholeTable }: QuestionOptions): (table: TextTable) => TextTable | Promise<TextTable> {
-  return (table) => (table.more === undefined || !wholeTable ? table : wholeTable(table));
+function wholeBy({ wholeTable }: QuestionOptions): (table: TextTable) => Promise<TextTable> {
+  return async (table) => (table.more === undefined || !wholeTable ? table : wholeTable(table));
 }
 
 function tableWithButtons(table: TextTable, options: QuestionOptions): HTMLElement[] {
