@@ -75,12 +75,14 @@ function active(reading: SentenceReading, fact: Numbered): boolean {
   const verbs = reading.tokens
     .slice(from + 1, fact.from)
     .some(({ text }) => stayed.has(text) || text === "were" || text === "was");
-  return !verbs && numberedIn(reading).some((other) => other.from === from + 1 || other.from === from + 2);
+  const at = reading.tokens[from + 1]?.kind === "word" ? from + 2 : from + 1;
+  return !verbs && numberedIn(reading).some((other) => other.from === at);
 }
 
 /** "9 were excluded", "exclusion of 9", "28 did not meet the criteria". */
 function hasLeft(reading: SentenceReading, fact: Numbered): boolean {
-  const before = reading.tokens.slice(Math.max(0, fact.from - 3), fact.from).map(({ text }) => text);
+  const near = reading.tokens.slice(Math.max(0, fact.from - 3), fact.from);
+  const before = near.slice(near.findLastIndex(({ kind }) => kind === "mark") + 1).map(({ text }) => text);
   const after = fate(reading, fact);
   return (
     before.some((word) => word.startsWith("exclu")) || after.some((word) => gone.has(word)) || active(reading, fact)

@@ -69,6 +69,8 @@ export function conclusionsIn(tokens: readonly Token[]): Conclusion[] {
     for (const { type, words } of byFirst.get(tokens[i]!.text) ?? []) {
       if (!words.every((word, j) => tokens[i + j]?.text === word)) continue;
       if (hedged(tokens, i) || (type === "equality" && qualified(tokens, i, i + words.length))) continue;
+      // Told of the data, "did not differ" is a report; as what follows from them it is a claim.
+      if (words[1] === "not" && words[2] === "differ" && !tokens.some(({ text }) => inferring.has(text))) continue;
       if (type === "trend" && tokens[i + words.length]?.text === "test") continue;
       if (found.some((other) => other.from <= i && other.to > i)) continue;
       found.push({ type, phrase: words.join(" "), from: i, to: i + words.length });
@@ -76,6 +78,10 @@ export function conclusionsIn(tokens: readonly Token[]): Conclusion[] {
   }
   return found;
 }
+
+const inferring = new Set(
+  "conclude concluded conclusion therefore thus hence so consequently shows prove proves".split(" "),
+);
 
 /** A hedge within the clause before. */
 function hedged(tokens: readonly Token[], at: number): boolean {

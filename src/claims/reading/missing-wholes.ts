@@ -2,6 +2,7 @@ import type { CountFact, Fact, PercentFact } from "./facts.js";
 import type { ProportionGroup } from "./link.js";
 import type { SentenceReading } from "./read-sentence.js";
 import { textAt } from "./cursor.js";
+import { isCaseUnit } from "./units.js";
 import { adjacent } from "./link-percents.js";
 
 /** What the text before has counted: any of it may be the whole of "nine (19%)". */
@@ -40,7 +41,7 @@ export function withWholes(reading: SentenceReading, named: Named) {
     // "seven cases (14% of 63)": the percentage brings its whole.
     const [whole, origin] =
       next.trials === null
-        ? wholeFor(reading, i, fact.value, leading?.value ?? null, named, next)
+        ? wholeFor(reading, i, fact.value, holds(leading, fact) ? leading!.value : null, named, next)
         : ([next.trials, "sentence"] as const);
     const events = next.trials === null && (whole === null || origin === "text") ? eventsAmong(reading, i) : null;
     if (events && (whole === null || !fitsShare(fact.value, whole, next))) {
@@ -87,6 +88,10 @@ function eventsAmong({ tokens, facts, cursor }: Pick<SentenceReading, "tokens" |
   if (!plain || !closed || before.value > fact.value || off > 5) return null;
   return { kind: "count", from: before.from, to: fact.to, form: "of", successes: before.value, trials: fact.value, unit: fact.unit };
 } // prettier-ignore
+
+/** Patients are no part of complications: a whole of events holds events alone. */
+const holds = (whole: { readonly unit: string | null } | null, part: Bare): boolean =>
+  whole !== null && !(whole.unit === "event" && part.kind === "whole" && isCaseUnit(part.unit));
 
 type Bare = Extract<Fact, { readonly kind: "part" | "whole" }>;
 
@@ -167,7 +172,8 @@ function wholeFor(
   const cutOff = (whole: number): boolean => whole >= value && over(whole) >= 0 && over(whole) < 1;
   const referred = referredTo(reading, at);
   if (leading !== null && (fits(leading) || cutOff(leading))) return [leading, "sentence"];
-  const here = facts.flatMap((fact, i) => (i === at || hasShare(reading, i) ? [] : wholesOf(fact)));
+  const own = facts[at] as Bare;
+  const here = facts.flatMap((fact, i) => (i === at || hasShare(reading, i) || (fact.kind === "whole" && !holds(fact, own)) ? [] : wholesOf(fact)));
   // In a list, what succeeded in one group is no whole of the next: only "of these" makes it one.
   // In a bracket of its own, "most (18; 60%)", a part tells more of what was just counted.
   const aside = percent.from === facts[at]!.to + 1 && textAt(reading.cursor, facts[at]!.from - 1) !== "of" && (reading.cursor.depth[facts[at]!.from] ?? 0) > 0;
@@ -176,6 +182,7 @@ function wholeFor(
   const printed = [...named.parts, ...named.wholes, ...before, ...here];
   const fit = printed.findLast(fits) ?? printed.findLast(cutOff);
   if (fit !== undefined) return [fit, here.includes(fit) ? "sentence" : "text"];
+  if (earlier.some((fact) => fact.kind === "part" && fits(fact.value))) return [null, "text"];
   if (leading !== null && referred === null) return [leading, "sentence"];
   if (named.left.some(fits)) return [null, "text"];
   if (aside) {

@@ -10,6 +10,7 @@ export function readParts(cursor: Cursor): (PartFact | WholeFact)[] {
     if (value === null || measures(cursor, i + 1) || countsOthers(cursor, i + 1)) continue;
     if (textAt(cursor, i + 1) === "/" || textAt(cursor, i - 1) === "/" || textAt(cursor, i + 1) === "-") continue;
     if (cursor.tokens[i]!.spelled && value === 1 && pronoun(cursor, i)) continue;
+    if (opensRange(cursor, i)) continue;
     const place = { from: i, to: i + 1 };
     take(cursor, place);
     const unit = unitAfter(cursor, i + 1);
@@ -19,6 +20,12 @@ export function readParts(cursor: Cursor): (PartFact | WholeFact)[] {
   }
   return facts;
 }
+
+/** The 10 of "10 to 16 years". */
+const opensRange = (cursor: Cursor, i: number): boolean =>
+  ["to", "-", "and", "or"].includes(textAt(cursor, i + 1)) &&
+  cursor.tokens[i + 2]?.kind === "number" &&
+  measures(cursor, i + 3);
 
 const pronoun = (cursor: Cursor, i: number): boolean =>
   ["no", "the", "this", "that", "any", "each", "every", "at"].includes(textAt(cursor, i - 1)) ||
