@@ -46,7 +46,8 @@ const missingWords: Record<string, readonly string[]> = {
   blank: [""],
 };
 
-const yesNoWords: ReadonlySet<string> = new Set(["true", "false", "yes", "no"]);
+const yesWords: ReadonlySet<string> = new Set(["yes", "true", "1"]);
+const noWords: ReadonlySet<string> = new Set(["no", "false", "0"]);
 
 function equals(value: Value, wanted: string | number | boolean): Judgement {
   const word = String(wanted).trim().toLowerCase();
@@ -55,11 +56,13 @@ function equals(value: Value, wanted: string | number | boolean): Judgement {
     // "lost" in a column of reasons is an answer: it is not the other word that was asked for.
     const namesMissing = Object.values(missingWords).some((words) => words.includes(word));
     // "Not applicable" under a yes or no is neither; under a reason it says that there was none.
-    return namesMissing || (value.reason === "notApplicable" && !yesNoWords.has(word)) ? "no" : "unknown";
+    const asksYesNo = /^(yes|no|true|false)$/.test(word);
+    return namesMissing || (value.reason === "notApplicable" && !asksYesNo) ? "no" : "unknown";
   }
   if (value.kind === "number")
     return Number.isFinite(Number(word)) && word !== "" ? numberEquals(value, Number(word)) : "no";
-  if (value.kind === "yesNo") return yesNo(value.yes === (word === "yes" || word === "true" || word === "1"));
+  // A plain no is not another word that was asked for ("lost", "pathological fracture").
+  if (value.kind === "yesNo") return yesNo((value.yes ? yesWords : noWords).has(word));
   if (value.kind === "list") {
     if (word === "none") return yesNo(value.items.length === 0);
     return yesNo(value.items.some((item) => item.toLowerCase() === word));
