@@ -8,6 +8,8 @@ export interface LimitOf {
   readonly drop: number;
   /** A limit farther than this from the estimate counts as infinite; default: none does. */
   readonly farthest?: number;
+  /** A distance from the estimate at which the likelihood is known to have fallen farther; default: none is. */
+  readonly outside?: number;
 }
 
 /**
@@ -29,8 +31,9 @@ export function constrainedLimit(
   const from = top.beta[parameter]!;
   const goal = Math.sqrt(2 * drop);
   let start = top.beta;
-  let [inside, outside] = [0, Infinity];
+  let [inside, outside] = [0, of.outside ?? Infinity];
   let distance = goal * Math.sqrt(top.at.inverse[parameter * size + parameter]!);
+  if (!(distance < outside)) distance = outside / 2;
   for (let iteration = 0; iteration < 200; iteration++) {
     const held = start.slice();
     held[parameter] = from + side * distance;

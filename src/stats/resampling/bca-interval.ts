@@ -60,17 +60,19 @@ export function bcaInterval(of: {
 
 /** One sixth of the skewness of the influence of the units, each stratum about its own mean; 0 when they are all alike. */
 function accelerationOf(left: readonly (readonly number[])[]): number {
+  const influences = left.flatMap((stratum) => {
+    const mean = stratum.reduce((sum, value) => sum + value / stratum.length, 0);
+    return stratum.map((value) => (1 - 1 / stratum.length) * (mean - value));
+  });
+  // Measured in the largest of them, so that no power overflows.
+  const largest = influences.reduce((most, influence) => Math.max(most, Math.abs(influence)), 0);
+  if (largest === 0) return 0;
   let [squares, cubes] = [0, 0];
-  for (const stratum of left) {
-    const size = stratum.length;
-    const mean = stratum.reduce((sum, value) => sum + value, 0) / size;
-    for (const value of stratum) {
-      const influence = ((size - 1) / size) * (mean - value);
-      squares += influence ** 2;
-      cubes += influence ** 3;
-    }
+  for (const influence of influences) {
+    squares += (influence / largest) ** 2;
+    cubes += (influence / largest) ** 3;
   }
-  return squares === 0 ? 0 : cubes / (6 * squares ** 1.5);
+  return cubes / (6 * squares ** 1.5);
 }
 
 /** Quantile of sorted values, type 7 of Hyndman and Fan 1996. */

@@ -4,7 +4,10 @@ export interface Effect {
   readonly variance: number;
 }
 
-/** Throws unless there is at least one effect and every estimate is finite and every variance positive and finite. */
+/** Sizes whose squares and products neither overflow nor vanish. */
+const mostSize = 1e70;
+
+/** Throws unless there is at least one effect, every estimate is finite and every variance positive, of a size to square. */
 export function requireEffects(caller: string, effects: readonly Effect[]): void {
   if (effects.length === 0) throw new RangeError(`${caller}: effects must hold at least 1, got 0`);
   effects.forEach(({ estimate, variance }, at) => {
@@ -12,6 +15,12 @@ export function requireEffects(caller: string, effects: readonly Effect[]): void
       throw new RangeError(`${caller}: effects[${at}].estimate must be a finite number, got ${estimate}`);
     if (!(variance > 0 && variance < Infinity))
       throw new RangeError(`${caller}: effects[${at}].variance must be positive and finite, got ${variance}`);
+    if (Math.abs(estimate) > mostSize)
+      throw new RangeError(`${caller}: effects[${at}].estimate must be at most ${mostSize} in size, got ${estimate}`);
+    if (!(variance >= 1 / mostSize && variance <= mostSize))
+      throw new RangeError(
+        `${caller}: effects[${at}].variance must lie between ${1 / mostSize} and ${mostSize}, got ${variance}`,
+      );
   });
 }
 

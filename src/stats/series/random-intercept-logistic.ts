@@ -98,11 +98,14 @@ function fittedBy(design: Design, quadrature: Quadrature, level: number): Random
   const used = [top];
   const limit = (parameter: number, side: -1 | 1): number | null => {
     const joint = top.beta[tauAt]! > 0.1 ? jointLimit(likelihood, top, { parameter, side, drop }) : null;
-    if (joint !== null && isTop(joint, parameter)) {
+    // The likelihood is even in tau: a search for its lower limit that passes 0 ends at the upper one's mirror image.
+    const downTau = parameter === tauAt && side === -1;
+    if (joint !== null && isTop(joint, parameter) && !(downTau && joint.beta[tauAt]! < 0)) {
       used.push(joint);
       return joint.beta[parameter]!;
     }
-    return constrainedLimit(top, { parameter, side, drop, farthest }, (start) => {
+    const outside = downTau ? top.beta[tauAt]! : Infinity;
+    return constrainedLimit(top, { parameter, side, drop, farthest, outside }, (start) => {
       const fit = highest(likelihood, start, [parameter]);
       if (fit !== null) used.push(fit);
       return fit;

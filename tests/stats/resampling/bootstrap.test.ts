@@ -86,6 +86,13 @@ it("clusters are drawn whole and strata keep their size", () => {
   ).toThrow(new RangeError('bootstrap: a cluster must lie in one stratum, got "c1" in "0" and "1"'));
 });
 
+it("is measured in any unit", () => {
+  const one = bootstrap([1, 2, 4, 9, 3], mean, { draws: 999 }) as { acceleration: number };
+  const huge = bootstrap([1e200, 2e200, 4e200, 9e200, 3e200], mean, { draws: 999 }) as { acceleration: number };
+  expect(one.acceleration).toBeGreaterThan(0);
+  expect(huge.acceleration).toBeCloseTo(one.acceleration, 12);
+});
+
 it("what cannot be resampled is undefined, with the reason", () => {
   const short = { draws: 200 };
   expect(bootstrap([], mean)).toEqual({ estimate: null, because: "resampling needs at least 2 units, there are 0" });

@@ -77,6 +77,7 @@ it("counts of any kind give ordered, bounded results that mirror when outcomes a
         expect(value >= 0 && value <= 1).toBe(true);
       expect(interval.low).toBeLessThan(estimate);
       expect(interval.high).toBeGreaterThan(estimate);
+      expect(tau.interval.low).toBeGreaterThanOrEqual(0);
       expect(tau.interval.low).toBeLessThanOrEqual(tau.estimate);
       expect(tau.interval.high).toBeGreaterThan(tau.estimate);
       expect(1 - swapped.estimate).toBeCloseTo(estimate, 8);
@@ -86,6 +87,13 @@ it("counts of any kind give ordered, bounded results that mirror when outcomes a
     }),
     { seed: 21, numRuns: 100 },
   );
+});
+
+it("the lower limit of the deviation between series is not the mirror image of the upper one", () => {
+  const { tau } = done(poolLogisticNormal(counts([0, 2], [0, 2], [0, 40], [16, 40])));
+  // numpy: the fall of the profile likelihood, by the trapezoidal rule with 20,001 points over 12 standard deviations.
+  expect(tau.interval.low).toBeCloseTo(0.87371816144, 9);
+  expect(tau.interval.high).toBeCloseTo(45.86385240641, 6);
 });
 
 it("with equal variances every estimator gives the variance of the estimates less theirs: a closed form", () => {
@@ -182,6 +190,12 @@ it("a caller's mistake throws with a complete message", () => {
   );
   expect(() => poolEffects([{ estimate: 1, variance: 0 }], { between: "REML" })).toThrow(
     new RangeError("poolEffects: effects[0].variance must be positive and finite, got 0"),
+  );
+  expect(() => poolEffects([{ estimate: -1e160, variance: 1 }], { between: "REML" })).toThrow(
+    new RangeError("poolEffects: effects[0].estimate must be at most 1e+70 in size, got -1e+160"),
+  );
+  expect(() => heterogeneity([{ estimate: 1, variance: 1e-300 }])).toThrow(
+    new RangeError("heterogeneity: effects[0].variance must lie between 1e-70 and 1e+70, got 1e-300"),
   );
   expect(() => poolEffects([], { between: "REML" })).toThrow(
     new RangeError("poolEffects: effects must hold at least 1, got 0"),
