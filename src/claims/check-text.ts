@@ -5,6 +5,8 @@ import { leavesWholesOut } from "./judging/uncertain-wholes.js";
 import { cohortsOf } from "./judging/units-of-text.js";
 import { ladderOf, type LadderStep } from "./ladder.js";
 import { readText } from "./read-text.js";
+import { judgeDefiniteWholes } from "./repeats/judge-definite-wholes.js";
+import { judgeRecalledShares } from "./repeats/judge-recalled-shares.js";
 import { judgeRepeats } from "./repeats/judge-repeats.js";
 import { type StyleHint, styleHints } from "./style/style-hints.js";
 import { judgeTables } from "./tables/judge-tables.js";
@@ -56,7 +58,13 @@ export function checkText(text: string, options: { readonly style?: boolean } = 
     ({ kind, start, end }) => kind !== "percentage" || !cells.some((cell) => cell.start < end && start < cell.end),
   );
   return {
-    claims: [...kept, ...tabled, ...judgeRepeats(text, reading.sentences)].toSorted((a, b) => a.start - b.start),
+    claims: [
+      ...kept,
+      ...tabled,
+      ...judgeRepeats(text, reading.sentences),
+      ...judgeDefiniteWholes(text, reading.sentences),
+      ...judgeRecalledShares(text, reading.sentences),
+    ].toSorted((a, b) => a.start - b.start),
     denominators: ladderOf(text, reading.sentences),
     notUnderstood: reading.notUnderstood,
     ...(options.style ? { styleHints: styleHints(text, reading.sentences) } : {}),

@@ -124,6 +124,7 @@ function outliers(reading: SentenceReading, named: Named): [Bare, number][] {
 
 /** "42%, 77% and 94% (20, 37 and 45 of 48)": the count at the end of a list, when there is a percentage for each. */
 function sharedWhole({ tokens, facts }: SentenceReading, at: number): CountFact | null {
+  if (!facts.some(({ kind }) => kind === "percent")) return null;
   const joined = (i: number): boolean =>
     tokens.slice(facts[i]!.to, facts[i + 1]?.from).every(({ text }) => text === "," || text === "and");
   let [first, last] = [at, at];

@@ -27,9 +27,17 @@ const changing = new Set(
   ),
 );
 
+/** What makes a "reduction" a manoeuvre. */
+const manoeuvres = new Set(
+  "closed open assisted percutaneous successful acceptable anatomical anatomic manipulative fracture good initial primary".split(
+    " ",
+  ),
+);
+
 /** "improved by 12%", "12% higher": a word of change in the few before or right after. */
 function tellsChange(cursor: Cursor, i: number, to: number): boolean {
-  for (let at = i - 1; at >= Math.max(0, i - 7); at--) if (changing.has(textAt(cursor, at))) return true;
+  for (let at = i - 1; at >= Math.max(0, i - 7); at--)
+    if (changing.has(textAt(cursor, at)) && !manoeuvres.has(textAt(cursor, at - 1))) return true;
   return changing.has(textAt(cursor, to));
 }
 

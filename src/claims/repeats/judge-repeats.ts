@@ -2,6 +2,7 @@ import type { Claim } from "../claim.js";
 import type { CountFact } from "../reading/facts.js";
 import type { LinkedSentence } from "../reading/link.js";
 import { phraseOf } from "./phrase-of.js";
+import { repeatClaim } from "./repeat-claim.js";
 
 interface Statement {
   readonly phrase: string;
@@ -69,20 +70,8 @@ const known = /^(abstract|summary|introduction|background|methods|patients and m
 const lead =
   /\b(in|among|for|of) (the )?(boys|girls|[a-z]+ (group|series|cohort|centre|hospital|study))\b|sensitivity|et al|reported|previous|literature|subgroup|excluding|\bif\b/i;
 
-const claimOf = (text: string, first: Statement, { start, end, count }: Statement, because: string): Claim => ({
-  text: text.slice(start, end),
-  start,
-  end,
-  kind: "denominator",
-  printed: {
-    successes: { value: count.successes, decimals: 0 },
-    trials: { value: count.trials, decimals: 0 },
-  },
-  recomputed: { successes: first.count.successes, trials: first.count.trials },
-  arithmetic: "fails",
-  unit: "cannot be checked",
-  conclusion: "cannot be checked",
-  because,
-  reproducedBy: [],
-  wouldChange: [],
-});
+const claimOf = (text: string, first: Statement, second: Statement, because: string): Claim => {
+  const { successes, trials } = second.count;
+  const printed = { successes: { value: successes, decimals: 0 }, trials: { value: trials, decimals: 0 } };
+  return repeatClaim(text, second, printed, { successes: first.count.successes, trials: first.count.trials }, because);
+};
