@@ -25,7 +25,7 @@ export interface Page {
   readonly pictures: readonly SectionPicture[];
 }
 
-/** Every cell of the notebook; the first seven are set by the reader. */
+/** Every cell of the notebook; the first nine are set by the reader. */
 export interface Agreement {
   sheet: RawSheet;
   /** Shown files are invented as long as the demo is shown. */
@@ -35,6 +35,10 @@ export interface Agreement {
   cuts: readonly number[];
   treatedFrom: number;
   prevalence: number | null;
+  /** Kappa that the next study expects; null: as found. */
+  planKappa: number | null;
+  /** Wanted full width of its interval. */
+  planWidth: number;
   level: number;
   readings: Readings;
   graded: GradedReadings;
@@ -55,19 +59,34 @@ export const agreement = (sheet: RawSheet, work: GradeWork, invented: boolean) =
   cell("cuts", [], () => demoCuts),
   cell("treatedFrom", [], () => 3),
   cell("prevalence", [], () => null),
+  cell("planKappa", [], () => null),
+  cell("planWidth", [], () => 0.2),
   cell("level", [], () => 0.95),
   cell("readings", ["sheet"], (given) => readReadings(given)),
   cell("graded", ["readings", "cuts"], (readings, cuts) => gradedOf(readings, cuts)),
   cell("grades", ["graded", "level"], (graded, level) => work(graded, { level, resamples: 2000, seed: 1 })),
   cell(
     "page",
-    ["readings", "graded", "grades", "pair", "cuts", "treatedFrom", "prevalence", "level", "invented"],
-    (readings, graded, grades, pair, cuts, treatedFrom, prevalence, level, isInvented) => {
+    [
+      "readings",
+      "graded",
+      "grades",
+      "pair",
+      "cuts",
+      "treatedFrom",
+      "prevalence",
+      "planKappa",
+      "planWidth",
+      "level",
+      "invented",
+    ],
+    (readings, graded, grades, pair, cuts, treatedFrom, prevalence, kappa, width, level, isInvented) => {
       const choices: PageChoices = {
         pair: pair ?? firstPair(readings),
         cuts,
         treatedFrom: Math.min(treatedFrom, graded.grades.length - 1),
         prevalence,
+        plan: { kappa, width },
         level,
       };
       const found = pageFindings(readings, graded, grades, choices);

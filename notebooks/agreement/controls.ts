@@ -7,14 +7,36 @@ import type { Agreement, Page } from "./agreement.js";
 export function agreementControls(notebook: Notebook<Agreement>) {
   const [pair, cuts, treated] = [element("div"), element("div"), element("div")];
   const level = levelSlider(0.95, (value) => notebook.set("level", value));
-  const prevalence = prevalenceSlider((share) => notebook.set("prevalence", share));
+  const prevalence = shareSlider({ id: "prevalence", label: "How common", most: 99, said: (n) => `${n}%` }, (share) =>
+    notebook.set("prevalence", share),
+  );
+  const kappa = shareSlider(
+    { id: "plan-kappa", label: "Kappa expected", most: 95, said: (n) => (n / 100).toFixed(2) },
+    (share) => notebook.set("planKappa", share),
+  );
+  const width = choice(
+    "To within",
+    [0.05, 0.1, 0.15, 0.2].map((half) => ({ value: String(2 * half), text: `${half.toFixed(2)} either way` })),
+    "0.2",
+    (value) => notebook.set("planWidth", Number(value)),
+    { id: "plan-width" },
+  );
   let shape = "";
   return {
     of: (id: string): HTMLElement[] =>
-      id === "same" ? [pair, level.node] : id === "change" ? [cuts, treated] : id === "why" ? [prevalence.node] : [],
+      id === "same"
+        ? [pair, level.node]
+        : id === "change"
+          ? [cuts, treated]
+          : id === "why"
+            ? [prevalence.node]
+            : id === "many"
+              ? [kappa.node, width]
+              : [],
     show({ found }: Page): void {
       const { readings, graded, choices } = found;
       prevalence.show(choices.prevalence);
+      kappa.show(choices.plan.kappa);
       const now = JSON.stringify([readings.columns, graded.grades, readings.kind]);
       if (now === shape) return;
       shape = now;
@@ -59,19 +81,28 @@ function cutInput(notebook: Notebook<Agreement>, cuts: readonly number[]): HTMLE
   );
 }
 
-function prevalenceSlider(changed: (share: number) => void) {
-  const input = element("input", { type: "range", id: "prevalence", min: 1, max: 99, step: 1 });
-  const shown = element("output", { for: "prevalence" });
+interface ShareSlider {
+  readonly id: string;
+  readonly label: string;
+  /** Hundredths at most. */
+  readonly most: number;
+  readonly said: (hundredths: number) => string;
+}
+
+/** A share in hundredths from 1 up; "as found" until it is moved. */
+function shareSlider({ id, label, most, said }: ShareSlider, changed: (share: number) => void) {
+  const input = element("input", { type: "range", id, min: 1, max: most, step: 1 });
+  const shown = element("output", { for: id });
   const write = (text: string): void => {
     shown.textContent = text;
     input.setAttribute("aria-valuetext", text);
   };
   input.addEventListener("input", () => {
-    write(`${input.value}%`);
+    write(said(input.valueAsNumber));
     changed(input.valueAsNumber / 100);
   });
   return {
-    node: element("div", { class: "control" }, element("label", { for: "prevalence" }, "How common"), input, shown),
+    node: element("div", { class: "control" }, element("label", { for: id }, label), input, shown),
     show(share: number | null): void {
       if (share === null) {
         input.value = "50";

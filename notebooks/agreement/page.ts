@@ -48,6 +48,7 @@ async function take(file: File): Promise<void> {
     notebook.set("invented", false);
     notebook.set("pair", null);
     notebook.set("prevalence", null);
+    notebook.set("planKappa", null);
     notebook.set("sheet", sheet);
     shell.say(`Readings read: ${file.name}`);
     error.replaceChildren();

@@ -32,6 +32,10 @@ it("shows the invented readings, opens a count to its radiographs, and moves wit
     const found = await page.locator("#why .answer").innerText();
     await page.locator("#prevalence").press("Home");
     await expect.poll(() => page.locator("#why .answer").innerText()).not.toBe(found);
+    await page.locator("#plan-kappa").press("End");
+    await expect.poll(() => page.locator("#many .answer").innerText()).toContain("kappa of 0.95 to within 0.10");
+    await page.locator("#plan-width").selectOption("0.4");
+    await expect.poll(() => page.locator("#many .answer").innerText()).toContain("kappa of 0.95 to within 0.20");
     await page.locator("#pair").selectOption("0,1");
     await expect.poll(() => page.locator("#same .answer").innerText()).toContain("A1 and A2 gave the same grade");
     await page.locator("#cuts").fill("67, 10");

@@ -66,6 +66,19 @@ describe("the page of the demo", () => {
     for (const { caption } of page.pictures) expect(caption).toContain("Invented readings.");
   });
 
+  it("shows the agreement on each grade", () => {
+    const together = page.sections.find(({ id }) => id === "together")!;
+    const each = together.tables.find(({ caption }) => caption.startsWith("Each grade"))!;
+    expect(each.rows.map((row) => spanText(row[0]!))).toEqual(["I", "II", "III", "IV"]);
+    const { fleiss } = page.found.grades;
+    if (fleiss.estimate === null) throw new Error(fleiss.because);
+    // Kappa in all is the mean of those of the grades, each weighted by share times one less share.
+    const weights = fleiss.grades.map(({ share }) => share * (1 - share));
+    const mean =
+      fleiss.grades.reduce((sum, one, k) => sum + weights[k]! * one.estimate!, 0) / weights.reduce((a, b) => a + b, 0);
+    expect(mean).toBeCloseTo(fleiss.estimate, 12);
+  });
+
   it("fills the reporting items it can and marks the others missing", () => {
     const [items] = page.sections.at(-1)!.tables;
     const state = items!.rows.map((row) => spanText(row[1]!));
@@ -94,6 +107,23 @@ describe("the controls", () => {
     expect(kappa(rare)).toBeLessThan(kappa(even));
     notebook.set("prevalence", 0.001);
     expect(words(await notebook.value("page"), "why")).toContain("kappa has no value");
+  });
+
+  it("plan the next study with the kappa and the width wanted", async () => {
+    const found = await notebook.value("page");
+    expect(found.found.wanted!.kappa).toBe((found.found.grades.plan as { estimate: number }).estimate);
+    notebook.set("planKappa", 0.6);
+    notebook.set("planWidth", 0.4);
+    const wide = (await notebook.value("page")).found.wanted!;
+    notebook.set("planWidth", 0.2);
+    const page2 = await notebook.value("page");
+    const narrow = page2.found.wanted!;
+    // Half the width asks for four times the radiographs, rounded up.
+    narrow.rows.forEach((row, k) => expect(Math.abs(row.kappa / wide.rows[k]!.kappa - 4)).toBeLessThan(0.2));
+    expect(narrow.rows.map(({ raters }) => raters)).toEqual([2, 3, 4, 6]);
+    expect(narrow.rows.every(({ icc }) => icc !== null)).toBe(true);
+    expect(words(page2, "many")).toContain("As planned below, kappa of 0.60 to within 0.10 either way: ");
+    notebook.set("planKappa", null);
   });
 
   it("read another file, of grades without measurements", async () => {

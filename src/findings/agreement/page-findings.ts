@@ -2,6 +2,7 @@ import type { GradedReadings, Readings } from "../../cases/readings/types.js";
 import { regradingChances, type RegradingChances } from "../../stats/regrading/regrading-chances.js";
 import { cutReadings } from "./cut-readings.js";
 import type { GradeFindings } from "./grade-findings.js";
+import { wantedSize, type WantedSize } from "./wanted-size.js";
 import { measurementFindings, type MeasurementFindings } from "./measurement-findings.js";
 
 /** What the reader chose on the page. */
@@ -13,6 +14,8 @@ export interface PageChoices {
   readonly treatedFrom: number;
   /** Share of the treated grades that the slider shows; null for the one found. */
   readonly prevalence: number | null;
+  /** The next study: kappa that is expected (null for the one found) and the wanted full width of its interval. */
+  readonly plan: { readonly kappa: number | null; readonly width: number };
   readonly level: number;
 }
 
@@ -31,6 +34,8 @@ export interface AgreementPage {
   readonly grades: GradeFindings;
   readonly measured: MeasurementFindings | null;
   readonly regrading: RegradingFindings | null;
+  /** What the next study needs as the reader plans it; null where nothing can be planned. */
+  readonly wanted: WantedSize | null;
   readonly choices: PageChoices;
 }
 
@@ -47,7 +52,8 @@ export function pageFindings(
   choices: PageChoices,
 ): AgreementPage {
   const measured = readings.kind === "measurements" ? measurementFindings(readings, choices) : null;
-  return { readings, graded, grades, measured, regrading: regradingOf(readings, measured, choices), choices };
+  const regrading = regradingOf(readings, measured, choices);
+  return { readings, graded, grades, measured, regrading, wanted: wantedSize(grades.plan, measured, choices), choices };
 }
 
 function regradingOf(

@@ -5,7 +5,8 @@ import { simulateKappaWidth, type SimulatedKappaWidth } from "../../stats/agreem
 import type { NotEstimable } from "../../stats/types.js";
 
 const widths = [0.3, 0.2, 0.1] as const;
-const raters = [2, 3, 4, 6] as const;
+/** Numbers of observers that a plan is made for. */
+export const plannedRaters = [2, 3, 4, 6] as const;
 const tried = 0.2;
 const STUDIES = 200;
 
@@ -34,7 +35,7 @@ export function planFindings(
   const kappa = Math.min(0.95, Math.max(0, fleiss.estimate));
   const model = (count: number): AgreementModel => ({ shares, kappa, raters: count });
   const { level, seed } = options;
-  const cells = raters.flatMap((count) =>
+  const cells = plannedRaters.flatMap((count) =>
     widths.map((width) => ({ raters: count, width, images: imagesForKappa(model(count), { width, level }).images })),
   );
   const simulated = cells

@@ -3,7 +3,7 @@ import type { ClubFindings } from "../../findings/club/club-findings.js";
 import { shiftLines } from "../vote/shift-text.js";
 import { claimCheck } from "./claim-check-screen.js";
 import type { Screen } from "./screen.js";
-import { beside, claim, sure, who } from "./evidence-screens.js";
+import { beside, claim, eitherWay, sure, who } from "./evidence-screens.js";
 import { fair, grading } from "./play-screens.js";
 import { beliefScreen, firstVote, secondVote } from "./vote-screens.js";
 
@@ -32,7 +32,7 @@ function takeHomeScreen(findings: ClubFindings, typed: string): Screen {
     question: "What do we take home?",
     answer: [
       claim(findings).answer[0]!,
-      ...who(findings).answer.slice(-1),
+      ...eitherWay(findings),
       ...shiftLines(findings.vote)
         .slice(0, 1)
         .map((line) => [line]),

@@ -66,7 +66,8 @@ export function sure(findings: ClubFindings): Screen {
   };
 }
 
-export function who({ lostPlay, chosen, level, tipping }: ClubFindings): Screen {
+export function who(findings: ClubFindings): Screen {
+  const { lostPlay, chosen, level, tipping } = findings;
   const { lost, reported, either } = lostPlay;
   const stated =
     chosen === null ? noSeries : chosen.card.lost === null ? "The paper does not state how many were lost." : null;
@@ -75,13 +76,8 @@ export function who({ lostPlay, chosen, level, tipping }: ClubFindings): Screen 
     question: "Who is in it?",
     answer: [
       ...(stated === null ? [] : [[stated]]),
-      ...(either === null || reported.estimate === null
-        ? []
-        : [
-            [
-              `With ${counted(lost, "lost case")} counted either way, ${countText(reported)} (${percentText(reported.estimate, reported.cases)}) becomes anything from ${percentText(either.worst.estimate, either.worst.cases)} to ${percentText(either.best.estimate, either.best.cases)}.`,
-            ],
-          ]),
+      ...followed(chosen),
+      ...eitherWay(findings),
       ...("estimate" in tipping ? [] : [[tippingText(tipping)]]),
     ],
     cautions: [["These are the ends of what is possible, not what happened to those who were lost."]],
@@ -92,6 +88,25 @@ export function who({ lostPlay, chosen, level, tipping }: ClubFindings): Screen 
     notes: ["Ask who would not come back: those who are well, or those who went elsewhere?"],
     minutes: 2,
   };
+}
+
+/** Who of the eligible could be judged, where the paper states both. */
+function followed(chosen: ClubFindings["chosen"]): Paragraph[] {
+  if (chosen === null || chosen.card.lost === null || chosen.crude.estimate === null) return [];
+  const { cases } = chosen.crude;
+  const eligible = cases + chosen.card.lost;
+  if (eligible === 0) return [];
+  return [[`${cases} of ${eligible} eligible cases were followed (${percentText(cases / eligible, eligible)}).`]];
+}
+
+/** What the lost could have made of the rate; nothing without a reported count. */
+export function eitherWay({ lostPlay: { lost, reported, either } }: ClubFindings): Paragraph[] {
+  if (either === null || reported.estimate === null) return [];
+  return [
+    [
+      `With ${counted(lost, "lost case")} counted either way, ${countText(reported)} (${percentText(reported.estimate, reported.cases)}) becomes anything from ${percentText(either.worst.estimate, either.worst.cases)} to ${percentText(either.best.estimate, either.best.cases)}.`,
+    ],
+  ];
 }
 
 function eitherTable(

@@ -7,7 +7,7 @@ import { shiftLines } from "../vote/shift-text.js";
 import { askedText } from "../vote/vote-text.js";
 import { slipText, tallyText } from "./claim-check-screen.js";
 import type { Typed } from "./club-screens.js";
-import { claim, who } from "./evidence-screens.js";
+import { claim, eitherWay } from "./evidence-screens.js";
 import { plainText } from "../text.js";
 
 /** One printed page of the evening. */
@@ -33,7 +33,7 @@ export function handout(
   const left = series.series.length - listed.length;
   return {
     title: chosen === null ? "Journal club" : `Journal club: ${chosen.card.name}`,
-    lines: [...[...claim(findings).answer, ...who(findings).answer.slice(-1)].map(plainText), ...checkedLines(checked)],
+    lines: [...[...claim(findings).answer, ...eitherWay(findings)].map(plainText), ...checkedLines(checked)],
     card: {
       caption: `The series, ${levelText(level)} intervals in %; the grade mix of ${series.mixOf}`,
       head: ["Series", "Succeeded", "Share", "With one grade mix"],

@@ -52,7 +52,9 @@ describe("the screens", () => {
     expect(words("claim")).toContain("Series A reports 31 of 37: 84% (69 to 92).");
     // Wilson limits of 4 in 7, by hand: 0.2505 and 0.8418.
     expect(words("sure")).toContain("4 of 7 (grade IV in Series A) is compatible with 25% to 84% (95%).");
-    expect(words("who")).toBe("With 3 lost cases counted either way, 31 of 37 (84%) becomes anything from 78% to 85%.");
+    expect(words("who")).toBe(
+      "37 of 40 eligible cases were followed (93%). With 3 lost cases counted either way, 31 of 37 (84%) becomes anything from 78% to 85%.",
+    );
   });
 
   it("compare the paper's own techniques within grades, and say how the lost could turn them", () => {
@@ -62,6 +64,9 @@ describe("the screens", () => {
       "Series C: closed 67 of 79 (85%), open 23 of 29 (79%): a difference of 5 points (95% CI −9 to 24); within grades it is −4 (95% CI −24 to 16), grade I aside.",
     );
     expect(words("who", all)).toContain("Missing: 7 closed, 2 open. What became of them can turn the order");
+    // What stays on the last screen is the rate with the lost either way, not the grid.
+    expect(words("take-home", all)).toContain("With 9 lost cases counted either way, 90 of 108");
+    expect(words("take-home", all)).not.toContain("Missing:");
     const split = clubFindings(cards, nobody, {
       ...options,
       series: "Series C",

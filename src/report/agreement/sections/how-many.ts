@@ -1,6 +1,7 @@
 import type { AgreementPage } from "../../../findings/agreement/page-findings.js";
+import type { WantedSize } from "../../../findings/agreement/wanted-size.js";
 import type { SizeFindings } from "../../../findings/agreement/plan-findings.js";
-import { decimalText, levelText, percentText } from "../../number-text.js";
+import { decimalText, levelText, listText, percentText } from "../../number-text.js";
 import type { Section, TextTable } from "../../text.js";
 
 /** How many radiographs and observers would do? */
@@ -16,9 +17,29 @@ export function howMany(page: AgreementPage): Section | null {
       [
         `For unweighted kappa to within 0.1 either way, where it is about ${decimalText(plan.estimate, 2)} and grades are as common as here, two observers must read ${two.images} radiographs, four observers ${four.images}.`,
       ],
+      ...(page.wanted === null ? [] : [[wantedText(page.wanted)]]),
     ],
     cautions: [["A plan made from the study it is to judge is no plan; use it for the next one."]],
-    tables: [sizes(plan, page.choices.level)],
+    tables: [sizes(plan, page.choices.level), ...(page.wanted === null ? [] : [wantedTable(page.wanted)])],
+  };
+}
+
+function wantedText({ kappa, width, rows }: WantedSize): string {
+  const each = rows.map(({ raters, kappa: images }) => `${images} by ${raters} observers`);
+  return `As planned below, kappa of ${decimalText(kappa, 2)} to within ${decimalText(width / 2, 2)} either way: ${listText(each, "or")}.`;
+}
+
+function wantedTable({ kappa, width, icc, rows }: WantedSize): TextTable {
+  const half = `\u00B1 ${decimalText(width / 2, 2)}`;
+  return {
+    caption: `Radiographs for the plan: an interval of ${half}`,
+    head: [
+      "Observers",
+      `Kappa about ${decimalText(kappa, 2)}`,
+      ...(icc === null ? [] : [`Intraclass correlation about ${decimalText(icc, 2)}`]),
+    ],
+    rows: rows.map((row) => [String(row.raters), String(row.kappa), ...(row.icc === null ? [] : [String(row.icc)])]),
+    notes: icc === null ? [] : ["Correlation: consistency, single reading, as found here (Bonett 2002)."],
   };
 }
 

@@ -1,6 +1,7 @@
 import type { AgreementPage } from "../../../findings/agreement/page-findings.js";
-import { counted, levelText } from "../../number-text.js";
-import type { Section } from "../../text.js";
+import { counted, decimalText, levelText, percentText } from "../../number-text.js";
+import type { Section, TextTable } from "../../text.js";
+import type { FleissEstimate } from "../../../stats/agreement/fleiss-kappa.js";
 import { coefficientText } from "../coefficient-text.js";
 import { columnName } from "./page-words.js";
 
@@ -50,6 +51,21 @@ export function sameObserver(page: AgreementPage): Section {
           `Alpha and the pooled kappas: BCa limits from ${grades.resamples} resamples of radiographs, seed ${grades.seed}. AC1 counts every radiograph with a reading.`,
         ],
       },
+      ...(fleiss.estimate === null ? [] : [eachGrade(fleiss, grades.grades)]),
     ],
+  };
+}
+
+/** Which grade are they at one on? */
+function eachGrade(fleiss: FleissEstimate, names: readonly string[]): TextTable {
+  return {
+    caption: "Each grade against all others together",
+    head: ["Grade", "Share of readings", "Fleiss' kappa"],
+    rows: fleiss.grades.map((one) => [
+      names[one.grade]!,
+      percentText(one.share, 1),
+      one.estimate === null ? `not estimable (${one.because})` : decimalText(one.estimate, 2),
+    ]),
+    notes: [`${counted(fleiss.images, "complete radiograph")}.`],
   };
 }
