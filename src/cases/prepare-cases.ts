@@ -72,7 +72,7 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   if (sheetAt !== undefined && stack!.parts.every(({ name }) => namesInText([name]).length > 0))
     guessed[sheetAt] = "operator";
   const beside = namesBeside(sheet, first);
-  const redactFor = (roles: readonly Role[]): Redact => {
+  const redactFor = onceByRoles((roles) => {
     const texts = roles.flatMap((role, k) =>
       role === "identifier" ? cells[k]!.map(({ text }) => text) : role === "operator" ? staffNames(cells[k]!) : [],
     );
@@ -81,7 +81,7 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
     );
     const words = quarantine([...texts, ...beside, ...inNotes]);
     return (text) => words(maskText(text));
-  };
+  });
   const shown = (redact: Redact): string[] => distinctNames(typed.map((name) => redactName(name, redact)));
   const assigned = assignRoles(guessed, shown(redactFor(guessed)), options.roles, redactFor(guessed)(sheet.file));
   const roles = settleRivals(shown(redactFor(assigned)), assigned, answers);
@@ -139,6 +139,19 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
 /** Names of operators in the order of their codes, so that another version of the sheet can go on with them; never shown. */
 export function staffOrder(sheet: RawSheet, options: ReadCasesOptions): string[] {
   return prepareCases(sheet, options).unread.facts.flatMap(({ staff }) => [...(staff?.keys() ?? [])]);
+}
+
+const withholding: ReadonlySet<Role> = new Set(["identifier", "operator", "note", "other"]);
+
+/** Roles are settled in several turns, of which most change nothing; what is withheld takes long to collect. */
+function onceByRoles(redactFor: (roles: readonly Role[]) => Redact): (roles: readonly Role[]) => Redact {
+  const known = new Map<string, Redact>();
+  return (roles) => {
+    const key = roles.map((role) => (withholding.has(role) ? role : "")).join();
+    const found = known.get(key) ?? redactFor(roles);
+    known.set(key, found);
+    return found;
+  };
 }
 
 function refuseWithout(sheet: RawSheet, { lines, names }: FoundTable): void {

@@ -55,7 +55,10 @@ function leavers(
   const byReason = new Map<string, LedgerCase[]>();
   for (const one of before) {
     const reason = reasonToLeave(one);
-    if (reason !== null) byReason.set(reason, [...(byReason.get(reason) ?? []), one]);
+    if (reason === null) continue;
+    const gone = byReason.get(reason);
+    if (gone) gone.push(one);
+    else byReason.set(reason, [one]);
   }
   const counted = new Set<string>();
   return [...byReason].map(([reason, gone]) => {

@@ -10,7 +10,10 @@ export function askRareGrades(draft: Draft): Doubt[] {
   if (column < 0) return [];
   const lines = new Map<string, number[]>();
   draft.values[column]!.forEach((value, line) => {
-    if (value.kind === "grade") lines.set(value.grade, [...(lines.get(value.grade) ?? []), line]);
+    if (value.kind !== "grade") return;
+    const held = lines.get(value.grade);
+    if (held) held.push(line);
+    else lines.set(value.grade, [line]);
   });
   const all = [...lines.values()].flat().length;
   if (all < fewest || [...lines.keys()].some((grade) => !roman.includes(grade))) return [];

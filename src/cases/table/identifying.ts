@@ -25,8 +25,13 @@ function bornCode(text: string): boolean {
 
 /** Study numbers follow each other, however many digits they have. */
 function isSequence(values: readonly Distinct[], rows: number): boolean {
-  const numbers = values.map(({ text }) => Number(text.replace(/\D/g, "")));
-  return Math.max(...numbers) - Math.min(...numbers) < rows * 20;
+  let [low, high] = [Infinity, -Infinity];
+  for (const { text } of values) {
+    const number = Number(text.replace(/\D/g, ""));
+    low = Math.min(low, number);
+    high = Math.max(high, number);
+  }
+  return high - low < rows * 20;
 }
 
 const initials = /^\p{Lu}\.? ?\p{Lu}\.?( ?\p{Lu}\.?)?$/u;
@@ -55,7 +60,7 @@ export function identifying(values: readonly Distinct[], rows: number, role: Rol
   if (role !== "id" && role !== "child") return false;
   if (!distinct) return false;
   // "LB240907": letters and a birth date; "K6120334": far more digits than there are cases.
-  if (mostly(values, ({ text }) => bornCode(text), 0.8)) return true;
+  if (mostly(values, ({ text }) => bornCode(text), 0.8) && !isSequence(values, rows)) return true;
   if (rows >= 5 && mostly(values, ({ text }) => longNumber.test(text), 0.8) && !isSequence(values, rows)) return true;
   return mostly(values, ({ text }) => surname.test(text) || surnameFirst.test(text), 0.6);
 }
