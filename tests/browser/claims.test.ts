@@ -26,3 +26,23 @@ it("marks the pasted text, opens the sum of a claim and keeps pasted markup as t
   expect(trouble).toEqual([]);
   await page.context().close();
 });
+
+it("remarks on wording when the box is ticked, touches no verdict, and takes the remarks back", async () => {
+  const { page, trouble } = await site.open("claims/");
+  await page.waitForSelector("button.claim");
+  await page.fill("#pasted", "Wiring prevented loss of position. Union was obtained in 31 of 37 fractures (84%).");
+  await expect.poll(() => page.locator("button.claim").allInnerTexts()).toEqual(["✓31 of 37 fractures (84%)"]);
+  const remarks = page.getByRole("list", { name: "Remarks on wording" }).locator("li");
+  await expect.poll(() => remarks.allInnerTexts()).toEqual([]);
+  await page.getByLabel("Also remark on wording (no verdict)").check();
+  await expect
+    .poll(() => remarks.allInnerTexts())
+    .toEqual([
+      '"prevented": a causal verb: would the design carry it, or would "was associated with" say what was seen?',
+    ]);
+  await expect.poll(() => page.locator("button.claim").allInnerTexts()).toEqual(["✓31 of 37 fractures (84%)"]);
+  await page.getByLabel("Also remark on wording (no verdict)").uncheck();
+  await expect.poll(() => remarks.allInnerTexts()).toEqual([]);
+  expect(trouble).toEqual([]);
+  await page.context().close();
+});

@@ -31,6 +31,10 @@ export function judgeConclusion(
 ): ConclusionVerdict | null {
   const { type, phrase } = conclusion;
   if (type === "absolute" || type === "safety") return absolute(linked, phrase, earlier, type === "safety");
+  if (type === "cause" && causal.has(phrase) && concluding(linked) && isObservational(story))
+    return fails(
+      `"${phrase}": by the text's own words nobody was allocated to a treatment, so the numbers show an association, not a cause. Please soften the conclusion.`,
+    );
   const own = evidenceIn(linked);
   const told = own === null && concluding(linked) && linked.proportions.length === 0;
   // A closing sentence rests on the comparisons before it: only where none of them excludes no effect is it clear.
@@ -69,6 +73,14 @@ export function judgeConclusion(
       )
     : null;
 }
+
+/** Verbs that leave no reading but cause and effect. */
+const causal = new Set(["prevents", "prevented", "caused", "causes"]);
+const observational = ["retrospective", "retrospectively", "non-randomised", "non-randomized", "nonrandomised", "nonrandomized", "observational", "uncontrolled"]; // prettier-ignore
+const allocated = ["randomised", "randomized", "randomisation", "randomization", "randomly", "allocated"];
+
+const isObservational = ({ words }: Story): boolean =>
+  observational.some((word) => words.has(word)) && !allocated.some((word) => words.has(word));
 
 const fails = (because: string): ConclusionVerdict => ({ light: "fails", because });
 const holds = (): ConclusionVerdict => ({ light: "holds", because: "" });

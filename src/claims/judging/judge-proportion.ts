@@ -1,3 +1,4 @@
+import { wilson } from "../../stats/wilson.js";
 import type { Claim } from "../claim.js";
 import type { CountFact, IntervalFact, PercentFact } from "../reading/facts.js";
 import type { ProportionGroup } from "../reading/link.js";
@@ -54,7 +55,15 @@ const moreThanAll = (count: CountFact): Finding => ({
 
 function plainCount(count: CountFact): Finding {
   const percent = fixed((100 * count.successes) / count.trials, count.trials < 100 ? 0 : 1);
-  return { light: "holds", because: `${count.successes} of ${count.trials} is ${percent}%.`, reproducedBy: [] };
+  const because = `${count.successes} of ${count.trials} is ${percent}%.${openLimit(count)}`;
+  return { light: "holds", because, reproducedBy: [] };
+}
+
+/** None is not never: what the count leaves open. */
+function openLimit({ successes, trials }: CountFact): string {
+  if (successes !== 0) return "";
+  const { high } = wilson(0, trials).interval;
+  return ` A rate of up to ${fixed(100 * high, 1)}% (Wilson) is not excluded: please give an upper limit.`;
 }
 
 /** The count in words before must name the same whole. */

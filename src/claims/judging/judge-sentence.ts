@@ -17,6 +17,7 @@ import { conclusionsIn } from "./over-claims.js";
 import { recalled } from "./recalled.js";
 import { scopeOf } from "./scope.js";
 import type { PrintedNumber } from "../text/token.js";
+import { silentZero } from "./silent-zero.js";
 import type { Story } from "./story.js";
 import { cohortsOf, impossibleUnits, judgeUnit } from "./units-of-text.js";
 import { casesToFlip, clusteredIntervals, conventionLine } from "./would-change.js";
@@ -45,7 +46,8 @@ export function judgeSentence(text: string, read: LinkedSentence, context: TextC
   const linked = recalled(read, context.story);
   const { facts, tokens } = linked.reading;
   const conclusions = conclusionsIn(tokens);
-  if (facts.length === 0 && conclusions.length === 0) return [];
+  const zero = silentZero(linked, context.story);
+  if (facts.length === 0 && conclusions.length === 0 && !zero) return [];
   const model = modelOf(linked);
   const drafts: Draft[] = [
     ...linked.proportions.map((group) => proportionDraft(group, context, model)),
@@ -76,6 +78,7 @@ export function judgeSentence(text: string, read: LinkedSentence, context: TextC
         { kind: "ratio", printed: {}, recomputed: { ratio: value }, arithmetic: light, because, reproducedBy },
       ),
     );
+  if (zero) drafts.push(draft(zero, zero));
   const units = impossibleUnits(linked);
   if (units)
     drafts.push({
