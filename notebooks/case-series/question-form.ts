@@ -43,7 +43,7 @@ function leftWords(count: number, shown: number): string {
 }
 
 function form(
-  { id, rows, rowCount, column, asks, choices }: ShownQuestion,
+  { id, rows, rowCount, column, asks, choices, cases }: ShownQuestion,
   i: number,
   answer: (id: string, choice: string) => void,
 ): HTMLElement {
@@ -54,12 +54,16 @@ function form(
       : element("div", { class: "choices" }, ...choices.map((text, k) => radio(name, text, k)));
   const place = [column, placeWords(rows, rowCount)].filter(Boolean).join(", ");
   const legend = element("legend", {}, `${place === "" ? "" : `${place}: `}${asks}`);
+  const scope = cases === undefined ? [] : [scopeOf(name, asks, cases, rows)];
   const take = element("button", { type: "submit", "aria-label": `Take this answer: ${asks}` }, "Take this answer");
-  const node = element("form", { "data-question": id }, element("fieldset", {}, legend, control, take));
+  const node = element("form", { "data-question": id }, element("fieldset", {}, legend, control, ...scope, take));
   node.addEventListener("submit", (event) => {
     event.preventDefault();
-    const chosen = new FormData(node).get(name);
-    if (typeof chosen === "string" && chosen !== "") answer(id, choices[Number(chosen)]!);
+    const given = new FormData(node);
+    const chosen = given.get(name);
+    const one = given.get(`${name}-for`);
+    const only = typeof one === "string" && one !== "" ? ` @ ${one}` : "";
+    if (typeof chosen === "string" && chosen !== "") answer(`${id}${only}`, choices[Number(chosen)]!);
   });
   return node;
 }
@@ -72,6 +76,14 @@ function selectOf(name: string, asks: string, choices: readonly string[]): HTMLE
   const options = choices.map((text, k) => element("option", { value: k }, text));
   const none = element("option", { value: "" }, "not answered");
   return element("select", { name, required: true, "aria-label": `Answer: ${asks}` }, none, ...options);
+}
+
+/** For all like cells, or for one case only. */
+function scopeOf(name: string, asks: string, cases: readonly string[], rows: readonly number[]): HTMLElement {
+  const all = element("option", { value: "" }, `all ${cases.length} rows`);
+  const each = rows.map((row, i) => element("option", { value: cases[i]! }, `row ${row} only (${cases[i]})`));
+  const label = `Whom this answer is for: ${asks}`;
+  return element("label", {}, "For ", element("select", { name: `${name}-for`, "aria-label": label }, all, ...each));
 }
 
 function placeWords(rows: readonly number[], count: number): string {

@@ -2,7 +2,7 @@ import { askTables } from "./ask-tables.js";
 import { isPlainName } from "./names-in-text.js";
 import type { Redact } from "./quarantine.js";
 import type { SheetIssue } from "./sheet-error.js";
-import { isCase, isNoCase, leaveHidden, lineId } from "./table/apply-line-answers.js";
+import { isCase, isNoCase, leaveHidden, lineId, struckId } from "./table/apply-line-answers.js";
 import { headingRole } from "./table/heading-words.js";
 import { lineText, type FoundTable } from "./table/find-table.js";
 import type { Answers, Question, RawSheet } from "./types.js";
@@ -67,10 +67,13 @@ function aboutLook(sheet: RawSheet, { setAside, lines }: FoundTable, redact: Red
   const coloured = (sheet.coloured ?? []).filter((row) => cases.has(row));
   if (coloured.length > 0)
     out.push(
-      question("coloured cells", coloured, "", "these rows have coloured cells: does the colour mean anything?", [
-        changesNothing,
-        willBeAdded,
-      ]),
+      question(
+        "coloured cells",
+        coloured,
+        "",
+        "these rows have cells filled or written in a colour: does the colour mean anything?",
+        [changesNothing, willBeAdded],
+      ),
     );
   for (const { number, cells } of sheet.rows)
     for (const { comment } of cells)
@@ -95,7 +98,7 @@ function aboutName(file: string, redact: Redact): Question[] {
 }
 
 /** Rows, columns and sheets that a reader of the workbook may not see, and what had to be done to read the file. */
-function aboutParts(sheet: RawSheet, { headingRows, names }: FoundTable, redact: Redact): Question[] {
+function aboutParts(sheet: RawSheet, { headingRows, names, lines }: FoundTable, redact: Redact): Question[] {
   const out: Question[] = [];
   if (headingRows.length === 0)
     out.push(
@@ -127,6 +130,18 @@ function aboutParts(sheet: RawSheet, { headingRows, names }: FoundTable, redact:
         hidden,
         "",
         `${hidden.length} rows are hidden in the sheet and were read: do they belong to the cases?`,
+        ["include them", leaveHidden],
+      ),
+    );
+  const cases = new Set(lines.map(({ row }) => row.number));
+  const struck = (sheet.struck ?? []).filter((row) => cases.has(row));
+  if (struck.length > 0)
+    out.push(
+      question(
+        struckId,
+        struck,
+        "",
+        `${struck.length} rows are struck through in the sheet and were read: do they belong to the cases?`,
         ["include them", leaveHidden],
       ),
     );

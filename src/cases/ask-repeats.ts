@@ -61,7 +61,8 @@ export function askRepeats(
 /** Most children stand in several rows: the sheet has one row a visit, which is asked once. */
 function visitsQuestion(draft: Draft, rows: readonly number[]): Question {
   const column = draft.names[Math.max(0, draft.roles.indexOf("id"))]!;
-  const asks = "most cases stand in several rows: one row a visit, or cases of their own?";
+  const asks =
+    "many cases stand in several rows: the same case repeated, one row a visit or finding, or cases of their own?";
   return {
     id: visitsId(column),
     rows: rows.toSorted((a, b) => a - b),
@@ -92,12 +93,13 @@ export function restartColumn(
 }
 
 const mostParts = 12;
+const timeWords = /\b(visit|review|month|week|time|follow|fu|seen|exam\w*|occasion)\b/i;
 
 /** Columns with a few values, such as centres, within which no number stands twice for one side. */
 function restartColumns(draft: Draft): number[] {
   const side = draft.roles.indexOf("side");
   return draft.roles.flatMap((role, k) => {
-    if (role !== "other" || draft.facts[k]!.values === "yesNo") return [];
+    if (role !== "other" || timeWords.test(draft.names[k]!) || draft.facts[k]!.values === "yesNo") return [];
     const texts = draft.lines.map(({ texts: all }) => all[draft.positions[k]!] ?? "");
     const parts = new Set(texts);
     if (parts.size < 2 || parts.size > mostParts || texts.includes("")) return [];

@@ -1,5 +1,7 @@
 import type { Redact } from "./quarantine.js";
 import { keyOf } from "./table/find-keys.js";
+import { addColumn, type SheetTable } from "./table/add-column.js";
+import { stepOf } from "./values/technique-words.js";
 import { movedLine } from "./table/moved-line.js";
 import type { AsideTable, FoundTable } from "./table/find-table.js";
 import { headingRole, plainHeading } from "./table/heading-words.js";
@@ -38,20 +40,46 @@ export function tableId({ place, text }: AsideTable, redact: Redact): string {
   return place === "right" ? rightTableId : `table | ${redact(text)}`;
 }
 
-/** Lines of other tables that an answer makes cases, their cells moved under the names of the cases' columns. */
+/** Lines of tables below that an answer makes cases, their cells moved under the names of the cases' columns. */
 export function joinTables(found: FoundTable, answers: Answers, redact: Redact): FoundTable {
   const joined = found.tables.filter((table) => {
     const id = tableId(table, redact);
-    return Object.hasOwn(answers, id) && answers[id] === joinedTable && matched(table, found.names);
+    return (
+      table.place === "below" &&
+      Object.hasOwn(answers, id) &&
+      answers[id] === joinedTable &&
+      matched(table, found.names)
+    );
   });
-  if (joined.length === 0) return found;
+  return joined.length === 0 ? found : withLines(found, joined);
+}
+
+/** The table to the right as further cases, where an answer says so; the groups named above both become a column. */
+export function joinRight(table: SheetTable, answers: Answers): SheetTable {
+  const { found } = table;
+  const right = found.tables.find(({ place }) => place === "right");
+  if (!right || answers[rightTableId] !== joinedTable || !matched(right, found.names)) return table;
+  const joined = { ...table, found: withLines(found, [right]) };
+  const groups = [found.names, right.names].map(groupOf);
+  if (groups.some((group) => group === undefined)) return joined;
+  const own = new Set(found.lines);
+  const name = groups.every((group) => stepOf(group!)) ? "Technique" : "Group";
+  return addColumn(joined, name, (line) => (own.has(line) ? groups[0]! : groups[1]!));
+}
+
+/** The group that stands over all of these names. */
+function groupOf(names: readonly string[]): string | undefined {
+  const groups = new Set(names.filter((name) => name !== "").map((name) => name.split(": ").slice(0, -1).join(": ")));
+  const [only] = groups;
+  return groups.size === 1 && only !== "" ? only : undefined;
+}
+
+function withLines(found: FoundTable, joined: readonly AsideTable[]): FoundTable {
   const lines = joined.flatMap((table) => {
     const places = placesOf(table, found.names);
     return table.lines.map((line) => movedLine(line, places));
   });
-  const moved = new Set(
-    joined.flatMap((table) => (table.place === "below" ? table.lines.map(({ row }) => row.number) : [])),
-  );
+  const moved = new Set(lines.map(({ row }) => row.number));
   return {
     ...found,
     lines: [...found.lines, ...lines].toSorted((a, b) => a.row.number - b.row.number),
@@ -64,7 +92,7 @@ export function joinTables(found: FoundTable, answers: Answers, redact: Redact):
 function matched(table: AsideTable, names: readonly string[]): boolean {
   const named = table.names.filter((name) => name !== "").length;
   const places = placesOf(table, names);
-  const id = names.findIndex((name) => headingRole(name) === "id");
+  const id = names.findIndex((name) => headingRole(name.split(": ").at(-1)!) === "id");
   return places.length >= 2 && places.length * 2 >= named && (id < 0 || places.some(([, to]) => to === id));
 }
 
@@ -80,7 +108,8 @@ export function placesOf(
   });
   const taken = new Set<number>();
   return names.flatMap((name, from): (readonly [number, number])[] => {
-    const to = name === "" ? undefined : known.get(plainHeading(name));
+    const to =
+      name === "" ? undefined : (known.get(plainHeading(name)) ?? known.get(plainHeading(name.split(": ").at(-1)!)));
     if (to === undefined || taken.has(to)) return [];
     taken.add(to);
     return [[from, to]];

@@ -2,6 +2,7 @@ import { addColumn, type SheetTable } from "./table/add-column.js";
 import type { Line } from "./table/find-table.js";
 import { headingRole } from "./table/heading-words.js";
 import { belongingOf } from "./table/yes-no-heading.js";
+import type { Answers, Question } from "./types.js";
 import { readGrade } from "./values/read-grade.js";
 import { readSide } from "./values/read-side.js";
 import { plainFacts } from "./values/reading.js";
@@ -22,14 +23,68 @@ const kinds: readonly {
   { name: "Side", fewest: 2, valueOf: sideOf },
 ];
 
+const subheadingsId = "grades in sub-headings";
+const rowsBelow = "the grade of the rows below";
+
+/** A table with the columns that were gathered from others, and what must be asked before more can be. */
+export interface Gathered extends SheetTable {
+  readonly questions: readonly Question[];
+}
+
 /**
  * One column a value with a mark in the row's own ("Gr I", "Gr II", "Gr III" with x) becomes one column; so does a yes or no
- * about conversion, which with the first technique gives the final one. What was gathered is said in a remark.
+ * about conversion, which with the first technique gives the final one. What was gathered is said in a remark. A grade that
+ * stands only above its rows is asked about.
  */
-export function gatherColumns(start: SheetTable): SheetTable {
+export function gatherColumns(start: SheetTable, answers: Answers): Gathered {
   let table = start;
   for (const kind of kinds) table = gathered(table, kind);
-  return converted(table);
+  table = gradeSheets(table);
+  const lines = graded(table) ? [] : gradeLines(table);
+  const answer = Object.hasOwn(answers, subheadingsId) ? answers[subheadingsId] : undefined;
+  if (answer === rowsBelow && lines.length > 1) table = underSubheadings(table, lines);
+  const open = lines.length > 1 && answer === undefined ? [askSubheadings(lines)] : [];
+  return { ...converted(table), questions: open };
+}
+
+function graded({ found }: SheetTable): boolean {
+  return found.names.some((name) => headingRole(name.split(": ").at(-1)!) === "grade");
+}
+
+/** Single cells between the cases that name a grade, in the order of the rows. */
+function gradeLines({
+  found: { setAside, lines },
+}: SheetTable): { readonly row: number; readonly grade: string; readonly text: string }[] {
+  const last = lines.at(-1)?.row.number ?? 0;
+  return setAside.flatMap(({ row, text, line }) => {
+    const grade = line.texts.filter((each) => each !== "").length === 1 && row < last ? gradeOf(text) : undefined;
+    return grade === undefined ? [] : [{ row, grade, text }];
+  });
+}
+
+function askSubheadings(lines: ReturnType<typeof gradeLines>): Question {
+  const text = lines.map((line) => line.text).join(", ");
+  return {
+    ...{ id: subheadingsId, rows: lines.map(({ row }) => row), column: "", text },
+    asks: `no column holds a grade, but lines between the cases name one (${text}): is it the grade of the rows below?`,
+    choices: [rowsBelow, "it is something else"],
+  };
+}
+
+function underSubheadings(table: SheetTable, lines: ReturnType<typeof gradeLines>): SheetTable {
+  const above = (row: number): string => lines.findLast((line) => line.row < row)?.grade ?? "";
+  return addColumn(table, "Grade", ({ row }) => above(row.number));
+}
+
+/** Sheets read together that are named for their grade. */
+function gradeSheets(table: SheetTable): SheetTable {
+  const { names, lines } = table.found;
+  const at = names.indexOf("Sheet");
+  if (at < 0 || graded(table) || !lines.every(({ texts }) => gradeOf(texts[at] ?? "") !== undefined)) return table;
+  return withRemark(
+    addColumn(table, "Grade", ({ texts }) => gradeOf(texts[at]!)!),
+    "the names of the sheets were read as grades",
+  );
 }
 
 function gathered(table: SheetTable, { name, fewest, valueOf }: (typeof kinds)[number]): SheetTable {

@@ -1,3 +1,4 @@
+import { lastDigits } from "./last-digits.js";
 import { rowWords } from "./row-words.js";
 import type { CaseTable } from "./types.js";
 
@@ -17,14 +18,16 @@ export function inspection(table: CaseTable): object {
       ...(limb ? { limb } : {}),
     })),
     identifiers: table.identifiers,
-    questions: table.questions.map(({ id, rows, column, text, asks, choices }) => ({
+    questions: table.questions.map(({ id, rows, column, text, asks, choices, cases }) => ({
       id,
       rows,
       column,
       text,
       asks,
       choices,
+      ...(cases ? { cases } : {}),
     })),
+    lastDigits: lastDigits(table),
     cells: table.cells,
   };
 }
@@ -58,6 +61,12 @@ export function inspectionText(table: CaseTable): string {
         `     ${rows.length > 0 ? `${rowList(rows, table.sheets)}; ` : ""}choices: ${choices.map((choice) => cut(choice, 40)).join(" / ")}`,
       );
     });
+  }
+  const digits = lastDigits(table);
+  if (digits.length > 0) {
+    lines.push("", "Last digits (two in ten end in 0 or 5 when nobody rounds)");
+    for (const { column, n, counts } of digits)
+      lines.push(`  ${cut(column, 32).padEnd(33)}${counts[0]! + counts[5]!} of ${n} end in 0 or 5`);
   }
   return lines.join("\n");
 }

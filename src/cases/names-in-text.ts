@@ -47,4 +47,4 @@ export function isPlainName(name: string): boolean {
 }
 
 const sheetWord =
-  /^(sheet|tabelle|blatt|feuil|feuille|hoja|foglio|year|jahr|visits?|readings?|raters?|log|info|readme|help|columns?|meta|archive|backup|second|third|first|part|mua|orif|wire|crpp|jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec|adults?|boys?|girls?|left|right|main|raw|clean|definitions?|abbreviations?)\d*$/i;
+  /^([ivx]+|sheet|tabelle|blatt|feuil|feuille|hoja|foglio|year|jahr|visits?|readings?|raters?|log|info|readme|help|columns?|meta|archive|backup|second|third|first|part|mua|orif|wire|crpp|jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec|adults?|boys?|girls?|left|right|main|raw|clean|definitions?|abbreviations?)\d*$/i;

@@ -1,4 +1,4 @@
-import { joinTables, partOfCases, rightTableId } from "./ask-tables.js";
+import { joinRight, joinTables, partOfCases, rightTableId } from "./ask-tables.js";
 import { restartColumn } from "./ask-repeats.js";
 import type { Draft } from "./doubts.js";
 import { namesInText } from "./names-in-text.js";
@@ -6,6 +6,7 @@ import { maskText } from "./mask-text.js";
 import { quarantine, type Redact } from "./quarantine.js";
 import type { ReadCasesOptions } from "./read-cases.js";
 import { readingSteps } from "./reading-steps.js";
+import { samePersons } from "./same-person.js";
 import { SheetError } from "./sheet-error.js";
 import {
   askSheets,
@@ -20,15 +21,16 @@ import {
 import { applyLineAnswers } from "./table/apply-line-answers.js";
 import { assignRoles } from "./table/assign-roles.js";
 import { distinctCells } from "./table/distinct-cells.js";
-import { codesOf, findKeys, keyFor } from "./table/find-keys.js";
+import { codesOf, findKeys, keyFor, keysInHeadings } from "./table/find-keys.js";
 import { findTable, type FoundTable } from "./table/find-table.js";
 import { guessRoles } from "./table/guess-roles.js";
 import { gatherColumns } from "./gather-columns.js";
+import { numbersApart } from "./checks/ask-numbers.js";
 import { settleRivals } from "./checks/ask-two-columns.js";
-import { headingRole, headingRoles } from "./table/heading-words.js";
+import { headingRole, headingRoles, namesWidth } from "./table/heading-words.js";
 import { identifyCases, type IdColumns } from "./table/identify-cases.js";
 import { distinctNames } from "./table/name-columns.js";
-import type { Question, RawSheet, Role } from "./types.js";
+import type { Answers, Question, RawSheet, Role } from "./types.js";
 import { columnFacts, type Distinct } from "./values/column-facts.js";
 import { latestYearNamed } from "./values/latest-year.js";
 import { keySuits } from "./values/read-by-key.js";
@@ -59,14 +61,13 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   steps.found();
   const siblings = siblingsOf(given, alone);
   const stack = siblings.length > 0 && asksForStack(answers) ? stackSheets(given, alone, siblings) : undefined;
-  const { sheet, found: first } = gatherColumns(
-    stack ?? { sheet: { ...given, otherSheets: sheetsLeft(given, siblings) }, found: alone },
-  );
+  const whole = stack ?? { sheet: { ...given, otherSheets: sheetsLeft(given, siblings) }, found: alone };
+  const { sheet, found: first, questions: gathering } = gatherColumns(joinRight(whole, answers), answers);
   refuseWithout(sheet, first);
   const positions = first.names.flatMap((name, c) => (name === "" ? [] : [c]));
   const typed = positions.map((c) => first.names[c]!);
   const cells: readonly (readonly Distinct[])[] = positions.map((c) => distinctCells(first.lines, c));
-  const keys = findKeys(first);
+  const keys = [...findKeys(first), ...keysInHeadings(typed, first.headingRows)];
   const guessed = guessRoles(typed, cells, first.lines.length, keys);
   const sheetAt = stack && positions.indexOf(alone.names.length);
   if (sheetAt !== undefined && stack!.parts.every(({ name }) => namesInText([name]).length > 0))
@@ -94,6 +95,7 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   );
   const sheetShown = (name: string): string =>
     roles[sheetAt!] === "operator" ? codedStaff(name, staff) : redact(name);
+  const width = names.find((name, k) => roles[k] !== "identifier" && namesWidth(name));
   const facts = names.map((name, k) => {
     const key = keyFor(name, codesOf(cells[k]!), keys);
     const found = columnFacts(name, roles[k]!, cells[k]!, sheet, latest);
@@ -102,9 +104,10 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
       ...found,
       ...(key && keySuits(key, roles[k]!) ? { key } : {}),
       ...(roles[k] === "operator" ? { staff } : {}),
+      ...(width !== undefined && roles[k] === "measurement" ? { width } : {}),
     };
   });
-  const found = applyLineAnswers(joinTables(first, answers, redact), answers, redact);
+  const found = applyLineAnswers(joinTables(first, answers, redact), answers, redact, sheet.struck);
   const unread = { sheet, lines: found.lines, names, roles, facts, positions, cases: [] };
   const restart = restartColumn(names, names[roles.indexOf("id")], answers);
   const restarted = restart === undefined ? undefined : { at: positions[restart]!, shown: redact };
@@ -117,14 +120,14 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
           siblings.map(({ sheet: one }) => one),
           redact,
         );
+  const apart = numbers?.anew ? { at: alone.names.length, shown: sheetShown } : restarted;
+  const named = { ...unread, cases: identified(unread, answers, apart) };
+  const persons = samePersons(named, answers);
   return {
-    unread: {
-      ...unread,
-      cases: identified(unread, numbers?.anew ? { at: alone.names.length, shown: sheetShown } : restarted),
-    },
+    unread: { ...named, cases: persons.cases },
     redact,
     found,
-    questions: [...asksSheets, ...(numbers?.questions ?? [])],
+    questions: [...persons.questions, ...gathering, ...asksSheets, ...(numbers?.questions ?? [])],
     ...(stack
       ? {
           parts: stack.parts.map((part) => ({
@@ -176,13 +179,13 @@ function textsOf(cells: readonly Distinct[]): string[] {
   return cells.slice(0, searched).map(({ text }) => text);
 }
 
-function identified({ lines, roles, positions }: Unread, sheet: IdColumns["sheet"]): Draft["cases"] {
+function identified(
+  { lines, roles, positions, names }: Unread,
+  answers: Answers,
+  sheet: IdColumns["sheet"],
+): Draft["cases"] {
   const at = (role: Role): number | undefined => positions[roles.indexOf(role)];
-  return identifyCases(lines, {
-    id: at("id"),
-    child: at("child"),
-    person: at("identifier"),
-    side: at("side"),
-    ...(sheet === undefined ? {} : { sheet }),
-  });
+  const columns = { id: at("id"), child: at("child"), person: at("identifier"), side: at("side") };
+  const apart = numbersApart(names[roles.indexOf("id")], answers);
+  return identifyCases(lines, { ...columns, apart, ...(sheet === undefined ? {} : { sheet }) });
 }

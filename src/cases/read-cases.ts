@@ -1,3 +1,4 @@
+import { derivePercent } from "./derive-percent.js";
 import { askFile } from "./ask-file.js";
 import { askRepeats } from "./ask-repeats.js";
 import { askOverflow } from "./checks/ask-overflow.js";
@@ -7,6 +8,7 @@ import { countCells } from "./count-cells.js";
 import { describeColumn } from "./describe-column.js";
 import { holdBack } from "./hold-back.js";
 import { rightTableId } from "./ask-tables.js";
+import { struckId } from "./table/apply-line-answers.js";
 import { inSheets } from "./row-words.js";
 import { settleDoubts, type Draft } from "./doubts.js";
 import { prepareCases } from "./prepare-cases.js";
@@ -55,7 +57,9 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
   if (issues.length > 0) throw new SheetError(redact(sheet.file), issues);
   const touching = [
     ...repeats.questions,
-    ...file.questions.filter(({ id }) => id === "hidden rows" || id.startsWith("comment | ") || id === rightTableId),
+    ...file.questions.filter(
+      ({ id }) => id === "hidden rows" || id === struckId || id.startsWith("comment | ") || id === rightTableId,
+    ),
   ];
   const { values: shown, open: held } = holdBack(draft, settled.values, touching);
   const setAside: SetAside[] = found.setAside.map(({ row, text, why }) => ({ row, text: redact(text), why }));
@@ -92,7 +96,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
     cells: countCells(draft, { columns, open: [...settled.open, ...held], dropped: repeats.dropped }),
   };
   steps.done();
-  return table;
+  return derivePercent(table, answers);
 }
 
 /** Cells filled from a merged one, for the log. */

@@ -18,7 +18,12 @@ export function splitLimbs(
 ): CaseRow[] {
   const both = side >= 0 ? values[side] : undefined;
   const row = line.row.number;
-  if (!(both?.kind === "text" && both.text === "both")) return [{ id: name.id, child: name.child, row, values }];
+  if (!(both?.kind === "text" && both.text === "both")) {
+    // Two values in a cell of a row with one side: that of the limb which the row is about.
+    const limb = both?.kind === "text" && (both.text === "left" || both.text === "right") ? both.text : undefined;
+    const own = limb === undefined ? values : values.map((value, k) => limbs[k]?.[limb] ?? value);
+    return [{ id: name.id, child: name.child, row, values: own }];
+  }
   const base = name.typed === "" ? name.id : name.child;
   return (["left", "right"] as const).map((limb) => ({
     id: `${base} ${limb}`,

@@ -87,7 +87,7 @@ export function stackSheets(
     const byNumber = new Map(caseLines.map((line) => [line.row.number, line.row]));
     for (const row of part.rows)
       rows.push(byNumber.get(row.number + offset) ?? { ...row, number: row.number + offset });
-    lines.push(...caseLines);
+    for (const line of caseLines) lines.push(line);
     for (const each of found.setAside) setAside.push({ ...each, row: each.row + offset, line: renumbered(each.line) });
     if (places) {
       setAside.push(...headingLines(part, found, offset));

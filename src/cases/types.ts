@@ -66,6 +66,8 @@ export interface RawSheet {
   readonly hiddenColumns?: readonly number[];
   /** 1-based rows with cells that carry a fill colour of their own; colour may be data. */
   readonly coloured?: readonly number[];
+  /** 1-based rows with text that is struck through. */
+  readonly struck?: readonly number[];
   /** What the reader had to do to read the file at all, one sentence each. */
   readonly remarks?: readonly string[];
 }
@@ -133,6 +135,11 @@ export interface Question {
   /** One sentence for a person. */
   readonly asks: string;
   readonly choices: readonly string[];
+  /**
+   * Of a question about several like cells: the ids of their cases, in the order of the rows. An answer to "ID @ CASE"
+   * holds for that case only, and goes before the answer to all.
+   */
+  readonly cases?: readonly string[];
 }
 
 export interface SetAside {

@@ -68,10 +68,14 @@ export function draftPlan(table: CaseTable): DraftedPlan {
 
 function refuse(table: CaseTable, grade: Column | undefined, success: readonly SuccessPlan[]): void {
   const columns = table.columns.filter(({ role }) => role !== "identifier").map(({ name }) => name);
+  const open = table.questions.find(
+    ({ id }) => id === "grades in sub-headings" || id === "sheets with the same heading",
+  );
+  const hint = open === undefined ? "" : `answer the question "${open.id}" if it is named there, or `;
   const there = `its columns: ${columns.join(", ")}`;
   const issues = [
     ...(grade === undefined
-      ? [{ rule: `no column holds a grade; name one, or a measurement with cut-points, in a plan (${there})` }]
+      ? [{ rule: `no column holds a grade; ${hint}name one, or a measurement with cut-points, in a plan (${there})` }]
       : []),
     ...(success.length === 0
       ? [{ rule: `no column says whether treatment succeeded; give the rule in a plan (${there})` }]

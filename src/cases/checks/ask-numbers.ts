@@ -1,11 +1,13 @@
 import type { Doubt, Draft } from "../doubts.js";
+import { wordSuffix } from "../table/identify-cases.js";
+import type { Answers } from "../types.js";
 import { questionId } from "../values/read-column.js";
 
 /** Study numbers: gaps in the sequence, numbers spoiled by the sheet program, leading zeros lost, rows without one. */
 export function askNumbers(draft: Draft): Doubt[] {
   const k = draft.roles.indexOf("id");
   if (k < 0) return [];
-  return [...gaps(draft, k), ...spoiled(draft, k), ...nameless(draft, k)];
+  return [...gaps(draft, k), ...spoiled(draft, k), ...nameless(draft, k), ...otherLimbs(draft, k)];
 }
 
 const keep = { label: "it is right so" };
@@ -89,4 +91,39 @@ function nameless(draft: Draft, k: number): Doubt[] {
       choices: [{ label: "cases of their own" }, mend],
     },
   ];
+}
+
+const anotherChild = "another child";
+
+/** "12bis", "20 other side" beside 12 and 20: the other limb of the child, or a child of its own. */
+function otherLimbs(draft: Draft, k: number): Doubt[] {
+  const known = new Set(draft.cases.map(({ typed }) => typed.toLowerCase()));
+  return draft.cases.flatMap(({ typed }, line): Doubt[] => {
+    const base = wordSuffix.exec(typed)?.[1];
+    if (base === undefined || !known.has(base.toLowerCase())) return [];
+    return [
+      {
+        id: otherLimbId(draft.names[k]!, typed),
+        column: draft.names[k]!,
+        text: typed,
+        asks: `"${typed}" stands beside "${base}": the other limb of the same child?`,
+        rows: [draft.lines[line]!.row.number],
+        blocks: [],
+        choices: [{ label: "the same child" }, { label: anotherChild }],
+      },
+    ];
+  });
+}
+
+function otherLimbId(name: string, typed: string): string {
+  return questionId(name, "other limb", typed);
+}
+
+/** Numbers that answers give to a child of its own. */
+export function numbersApart(name: string | undefined, answers: Answers): ReadonlySet<string> {
+  const start = name === undefined ? undefined : `${otherLimbId(name, "")} | `;
+  const apart = Object.entries(answers).filter(
+    ([id, answer]) => start && id.startsWith(start) && answer === anotherChild,
+  );
+  return new Set(apart.map(([id]) => id.slice(start!.length)));
 }

@@ -42,6 +42,7 @@ function rawSheet(sheet: Sheet, file: string): RawSheet {
     })),
     hiddenColumns: (sheet.columns ?? []).flatMap((column, i) => (column?.hidden ? [i + 1] : [])),
     coloured: colouredRows(sheet),
+    struck: struckRows(sheet),
     remarks: [],
   };
 }
@@ -139,13 +140,18 @@ function shown(value: number, format: string | undefined): string {
   return zeros > 0 && /^\d+$/.test(text) ? text.padStart(zeros, "0") : text;
 }
 
-/** Rows with cells filled, written in a colour of their own, or struck through. */
+function struckRows(sheet: Sheet): number[] {
+  const rows = [...(sheet.cells ?? [])].filter(([, { style }]) => style?.font?.strikethrough);
+  return [...new Set(rows.map(([place]) => Number(place.split(",")[0]) + 1))].toSorted((a, b) => a - b);
+}
+
+/** Rows with cells filled or written in a colour of their own. */
 function colouredRows(sheet: Sheet): number[] {
   const rows = new Set<number>();
   for (const [place, { style }] of sheet.cells ?? []) {
     const fill = style?.fill;
     const filled = fill?.type === "pattern" && fill.pattern !== "none" && isColour(fill.fgColor, /^(FF)?FFFFFF$/i);
-    const written = style?.font && (style.font.strikethrough || isColour(style.font.color, /^(FF)?000000$/i));
+    const written = isColour(style?.font?.color, /^(FF)?000000$/i);
     if (filled || written) rows.add(Number(place.split(",")[0]) + 1);
   }
   return [...rows].toSorted((a, b) => a - b);

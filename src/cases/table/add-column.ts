@@ -1,5 +1,5 @@
 import { movedLine } from "./moved-line.js";
-import type { RawSheet } from "../types.js";
+import type { RawCell, RawRow, RawSheet } from "../types.js";
 import type { FoundTable, Line } from "./find-table.js";
 
 /** A sheet and its table, together. */
@@ -21,8 +21,17 @@ export function addColumn({ sheet, found }: SheetTable, name: string, textOf: (l
     said[at] = text;
     return { row: { ...row, cells }, texts: said };
   });
-  const byNumber = new Map(lines.map(({ row }) => [row.number, row]));
-  const rows = sheet.rows.map((row) => byNumber.get(row.number) ?? row);
+  // Two cases side by side in one row have a line each: the row has the new cell of both.
+  const byNumber = new Map<number, RawRow>();
+  for (const { row } of lines) {
+    const first = byNumber.get(row.number);
+    byNumber.set(row.number, first ? { ...first, cells: [...first.cells, { text: "" }] } : row);
+  }
+  const given = new Map(sheet.rows.map((row) => [row.number, row.cells.length]));
+  const rows = sheet.rows.map((row): RawRow => {
+    const made = byNumber.get(row.number);
+    return made ? { ...made, cells: padded(made.cells, given.get(row.number)! + 1) } : row;
+  });
   return { sheet: { ...sheet, rows }, found: { ...found, names: [...found.names, name], lines } };
 }
 
@@ -33,4 +42,9 @@ export function overflowing(line: Line, at: number, width: number): Line {
     line,
     line.texts.map((_, c) => [c, c < at ? c : c - at + width] as const),
   );
+}
+
+/** Cells of a row that are at least as many as the file has. */
+function padded(cells: readonly RawCell[], fewest: number): RawCell[] {
+  return Array.from({ length: Math.max(cells.length, fewest) }, (_, c) => cells[c] ?? { text: "" });
 }

@@ -42,6 +42,16 @@ export function findKeys({ setAside, tables }: Pick<FoundTable, "setAside" | "ta
   return keys.filter(({ meanings }) => meanings.size > 1);
 }
 
+/** Keys written into headings: "Success (1=yes, 0=no)", "Outcome [1 good 2 bad]". */
+export function keysInHeadings(names: readonly string[], rows: readonly number[]): CodeKey[] {
+  return names.flatMap((name) => {
+    const inside = /[([](.*\d.*)[)\]]/.exec(name)?.[1] ?? "";
+    const listed = inside.replace(/(?<=\p{L}) (?=\d\b)/gu, ", ");
+    const { pairs } = pairsOf(listed);
+    return pairs.length > 1 ? [{ meanings: new Map(pairs), about: name, rows }] : [];
+  });
+}
+
 /** The pairs of code and meaning in one line, and the words before the first. */
 function pairsOf(text: string): { readonly pairs: readonly (readonly [string, string])[]; readonly about: string } {
   if (text.length > 300) return { pairs: [], about: "" };

@@ -49,7 +49,7 @@ export function guessRoles(
 function byHeading(name: string): readonly Role[] {
   for (const part of name.split(": ").toReversed()) {
     const found = headingRoles(part);
-    if (found.length > 0) return found;
+    if (found.length > 0 && found[0] !== "other") return found;
   }
   return headingRoles(name.replaceAll(": ", " "));
 }
@@ -88,7 +88,8 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
       (outcome.test(name) && fewCodes(values))
     );
   if (role === "sex") return mostly(values, ({ text }) => text.length <= 8);
-  if (role === "side") return mostly(values, ({ text }) => sideLike.test(text)) || fewCodes(values);
+  if (role === "side")
+    return mostly(values, ({ text }) => sideLike.test(text)) || (values.length <= 3 && fewCodes(values));
   if (role === "date") return mostly(values, (value) => isDate(value) || /^\d{5}$/.test(value.text), 0.3);
   if (role === "grade")
     return (
@@ -98,6 +99,7 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
   if (role === "measurement") return mostly(values, ({ text }) => /\d/.test(text), 0.3);
   if (role === "firstTechnique" || role === "finalTechnique")
     return (mostly(values, ({ text }) => /\p{L}{2}/u.test(text)) || fewCodes(values)) && !mostly(values, isDate);
+  if (role === "id") return values.length > 3 || !mostly(values, ({ text }) => sideLike.test(text));
   if (role === "operator") return !mostly(values, isDate) && !mostly(values, ({ text }) => text.length > 40, 0.3);
   if (role === "complication") return !mostly(values, isDate);
   return true;
@@ -127,7 +129,8 @@ function fewCodes(values: readonly Distinct[]): boolean {
   return values.length > 1 && values.length <= 6 && values.every(({ text }) => /^[\p{L}\d]$/u.test(text));
 }
 
-const sideLike = /^(l|r|b|left|right|lt|rt|li|re|links|rechts|both|bilat\w*|g|d|\?|izq|der|dcha)([./ &+].*)?$/i;
+const sideLike =
+  /^(l|r|b|left|right|lt|rt|li|re|links|rechts|both|bilat\w*|g|d|\?|izq\w*|der\w*|dch\w*|sin\w*|destr\w*)([./ &+].*)?$/i;
 const yesOrNo = ({ text, cell }: Distinct): boolean => {
   const { asks } = readYesNo(text, plainFacts, cell);
   return !asks || /^[01x✓✔✗✘+?-]$/i.test(text);

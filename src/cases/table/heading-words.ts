@@ -45,7 +45,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "side",
-    /^(side|laterality|l r|r l|left right|side .*|.* side|(\w+ )?(seite|cote|lado|lato|zijde|sida|strona|lateralidad|lateralite)|affected (arm|limb|shoulder|leg)|arm|limb side)$/,
+    /^(side|laterality|l r|r l|left right|side .*|.* side|(\w+ )?(seite|cote|lado|lato|zijde|sida|strona|lateralidad|lateralite)|affected (arm|limb|shoulder|leg)|arm|limb|limb side)$/,
   ],
   ["sex", /^(sex|gender|m f|f m|geschlecht|sexe|sexo|sesso|geslacht|genre|genero|boy girl)\b/],
   [
@@ -119,4 +119,11 @@ export function headingRole(text: string): Role | undefined {
 /** Whether a heading names an angle of motion; the last part of a two-row heading decides. */
 export function namesMotion(name: string): boolean {
   return motionWords.test(plainHeading(name.split(": ").at(-1)!)) || motionWords.test(plainHeading(name));
+}
+
+/** Whether a heading names the width of the bone, in mm. */
+export function namesWidth(name: string): boolean {
+  return (
+    /\b(width|diameter|breite|largeur|ancho|larghezza)\b/.test(plainHeading(name)) && !/%|percent|displ/i.test(name)
+  );
 }

@@ -16,6 +16,8 @@ export interface IdColumns {
   /** Identifier column that tells children apart when nothing else does; its values are never returned. */
   readonly person: number | undefined;
   readonly side: number | undefined;
+  /** Numbers as typed that an answer gives to a child of its own. */
+  readonly apart?: ReadonlySet<string>;
   /** Column with the name of the sheet, and the name as it may be shown, where each sheet numbers its cases anew. */
   readonly sheet?: { readonly at: number; readonly shown: (name: string) => string };
 }
@@ -26,7 +28,7 @@ export interface IdColumns {
  */
 export function identifyCases(lines: readonly Line[], columns: IdColumns): CaseName[] {
   const typed = lines.map(({ texts }) => (columns.id === undefined ? "" : (texts[columns.id] ?? "")));
-  const bases = childNumbers(typed);
+  const bases = childNumbers(typed, columns.apart);
   const people = new Map<string, string>();
   const children = lines.map(({ row, texts }, i) => {
     const named = columns.child === undefined ? "" : (texts[columns.child] ?? "");
@@ -59,12 +61,12 @@ function numbered(known: Map<string, string>, key: string, word: string): string
 
 const sideSuffix = /^(.*\d)[ _./-]?\(?(l|r|lt|rt|left|right)\)?$/i;
 const letterSuffix = /^(.*\d)[ _./-]?\(?([ab])\)?$/i;
-const wordSuffix =
+export const wordSuffix =
   /^(.*\d)[ _./-]*\(?(bis|ter|2nd|second|other|contra\w*|opp\w*|bilat\w*)\)?( (side|limb|arm|shoulder|hip|knee))?$/i;
 const numberSuffix = /^(.*\d)[./_-]([12])$/;
 
 /** Study numbers without the sign of the limb; a letter or number counts as one only beside its sibling. */
-function childNumbers(ids: readonly string[]): string[] {
+function childNumbers(ids: readonly string[], apart: ReadonlySet<string> = new Set()): string[] {
   const patterns = [sideSuffix, letterSuffix, numberSuffix, wordSuffix];
   if (!ids.some((id) => patterns.some((pattern) => pattern.test(id)))) return [...ids];
   const known = new Set(ids.map((id) => id.toLowerCase()));
@@ -77,6 +79,7 @@ function childNumbers(ids: readonly string[]): string[] {
       suffixes.set(base, (suffixes.get(base) ?? new Set()).add(match[2]!.toLowerCase()));
     }
   return ids.map((id) => {
+    if (apart.has(id)) return id;
     const side = sideSuffix.exec(id);
     if (side) return side[1]!;
     for (const pattern of [letterSuffix, numberSuffix, wordSuffix]) {

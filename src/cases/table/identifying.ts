@@ -9,7 +9,7 @@ const phone = /^(\+|00|0|\()(?!\d?[./-]\d\d?[./-]\d)[\d ()/.-]{7,}$/;
 const personName = /^\p{Lu}[\p{L}'’.-]+,?( \p{Lu}[\p{L}'’.-]*)+$/u;
 const surname = /^\p{Lu}[\p{Ll}'’-]+$/u;
 
-const surnameFirst = /^\p{Lu}\p{Ll}{3,}([ ,]+\p{L}{1,2}\.?\d?)?$/u;
+const surnameFirst = /^\p{Lu}\p{Ll}{3,}([ ,]+\p{L}{1,2}\.?\d*)?$/u;
 const longNumber = /^\p{L}{0,2}[ -]?\d{6,10}$/u;
 
 /** One to four letters before or after six or eight digits that can be a day of the calendar. */

@@ -51,14 +51,22 @@ function isOwnTable(
   const cases = lines.filter((line) => line.slice(0, gap).filter((text) => text !== "").length > 1).length;
   if (held.length === 0 || cases === 0) return false;
   const right = names.slice(from).filter((name) => name !== "");
-  const left = new Set(names.slice(0, gap).map((name) => name.toLowerCase()));
-  const repeats = right.filter((name) => left.has(name.replace(/ \(\d+\)$/, "").toLowerCase()));
-  if (repeats.some((name) => ["id", "child", "identifier"].includes(headingRole(name.replace(/ \(\d+\)$/, "")) ?? "")))
-    return true;
+  const left = new Set(names.slice(0, gap).map(ownName));
+  const repeats = right.map(ownName).filter((name) => left.has(name));
+  if (repeats.some((name) => ["id", "child", "identifier"].includes(headingRole(name) ?? ""))) return true;
   const together = held.at(-1)! - held[0]! + 1 === held.length;
   const few = held.length <= Math.max(2, cases * 0.6);
   if (right.length === 0) return few && (together || held.length < cases * 0.3);
   return few && together && held.length > 1 && isDense(lines, held, from, from + right.length);
+}
+
+/** A name without its group and without the number that tells it from an equal one. */
+function ownName(name: string): string {
+  return name
+    .replace(/ \(\d+\)$/, "")
+    .split(": ")
+    .at(-1)!
+    .toLowerCase();
 }
 
 /** A table has most of its cells filled in its lines; a column of remarks has not. */

@@ -36,6 +36,8 @@ export function columnFacts(
       ? (headingUnit(name) ?? (role === "measurement" && !motion ? cellUnit(present) : undefined))
       : undefined,
     ...(motion ? { motion: true as const } : {}),
+    ...(role === "measurement" && !motion && mixesShares(name, present, numbers) ? { mixedShares: true as const } : {}),
+    ...pairOrder(name),
     wordGrades: role === "grade" && mostlyWords(present),
     ...(role === "grade" && present.some(({ text }) => /^(vi{1,3}|ix|[7-9])$/i.test(text))
       ? { tenGrades: true as const }
@@ -46,6 +48,27 @@ export function columnFacts(
     span: sorted.length > 0 ? { first: sorted[0]!, last: sorted.at(-1)! } : undefined,
     kind: sheet.kind,
   };
+}
+
+/** Bare numbers of which a fifth at least lie between 0 and 1, and a fifth above 2: shares and per cents side by side. */
+function mixesShares(
+  name: string,
+  cells: readonly Distinct[],
+  numbers: readonly (number | "ambiguous" | undefined)[],
+): boolean {
+  if (headingUnit(name) !== undefined) return false;
+  const bare = numbers.flatMap((number, i) =>
+    typeof number === "number" && /^[\d.,]+$/.test(cells[i]!.text) ? [number] : [],
+  );
+  const shares = bare.filter((number) => number > 0 && number < 1).length;
+  const whole = bare.filter((number) => number > 2 && number <= 200).length;
+  return shares >= bare.length * 0.2 && whole > 1 && whole >= bare.length * 0.2;
+}
+
+/** "Flexion R/L" says which limb comes first in its cells. */
+function pairOrder(name: string): Pick<ColumnFacts, "pair"> {
+  if (/\b(l|left|li)\s*[/|,-]\s*(r|right|re)\b/i.test(name)) return { pair: "left first" };
+  return /\b(r|right|re)\s*[/|,-]\s*(l|left|li)\b/i.test(name) ? { pair: "right first" } : {};
 }
 
 /** Longer texts are remarks: they say nothing about numbers or dates. */

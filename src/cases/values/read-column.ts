@@ -33,6 +33,8 @@ export interface ColumnTask {
   readonly cases: readonly CaseName[];
   /** Lines, by index, of cases that were excluded or not followed: a blank there is no doubt. */
   readonly excused?: ReadonlySet<number>;
+  /** Width of the bone by line, in mm, where the sheet has it. */
+  readonly widths?: readonly (number | undefined)[];
   /** Lines, by index, whose cell a question about the whole row covers. */
   readonly covered: ReadonlySet<number>;
 }

@@ -1,6 +1,8 @@
 import type { Draft, Place } from "../doubts.js";
 import type { Redact } from "../quarantine.js";
 import type { Answers, Value } from "../types.js";
+import { plainNumber } from "./read-number.js";
+import { namesWidth } from "../table/heading-words.js";
 import { readColumn, type ReadColumn } from "./read-column.js";
 
 /** A draft before its cells are read. */
@@ -51,6 +53,16 @@ function readOne(draft: Unread, k: number, task: ReadColumnsTask, excused?: Read
     cases,
     covered: new Set(task.covered.flatMap(({ line, column }) => (column === k ? [line] : []))),
     ...(excused ? { excused } : {}),
+    ...(facts[k]!.width === undefined ? {} : { widths: widthsOf(draft) }),
+  });
+}
+
+/** Width of the bone in each line, as the column named for it says. */
+function widthsOf({ lines, names, positions, facts }: Unread): (number | undefined)[] {
+  const k = names.findIndex((name) => namesWidth(name));
+  return lines.map(({ texts }) => {
+    const number = plainNumber((texts[positions[k]!] ?? "").replace(/ ?mm$/i, ""), facts[k]!.decimalComma);
+    return typeof number === "number" ? number : undefined;
   });
 }
 

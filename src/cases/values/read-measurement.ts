@@ -1,6 +1,16 @@
 import type { RawCell, Value } from "../types.js";
 import { readNumber } from "./read-number.js";
-import { ask, leftOut, notKnown, type Asks, type Choice, type Reader, type Reading } from "./reading.js";
+import {
+  ask,
+  leftOut,
+  missing,
+  notKnown,
+  type Asks,
+  type Choice,
+  type ColumnFacts,
+  type Reader,
+  type Reading,
+} from "./reading.js";
 
 /**
  * A displacement or other measure of severity. On top of the numbers: fractions that the sheet program turned into dates
@@ -9,8 +19,20 @@ import { ask, leftOut, notKnown, type Asks, type Choice, type Reader, type Readi
 export const readMeasurement: Reader = (text, facts, cell) => {
   if (facts.motion) return readNumber(text, facts, cell);
   const read = convertedFraction(text, cell) ?? readNumber(text, facts, cell);
+  if (facts.mixedShares && !read.asks && read.value.kind === "number" && read.value.unit === undefined) {
+    const { number } = read.value;
+    if (number > 0 && number < 1)
+      return ask("unit", text, `"${text}" stands among numbers far above one: a share of the whole, or as it stands?`, [
+        {
+          label: `a share, ${Number((number * 100).toPrecision(12))} per cent`,
+          value: { kind: "number", number: Number((number * 100).toPrecision(12)) },
+        },
+        { label: "as it stands", value: read.value },
+        notKnown,
+      ]);
+  }
   if (read.asks) return askedInUnit(read, read.asks, facts.unit);
-  return read.value.kind === "number" ? oneUnit(text, read, facts.unit) : read;
+  return read.value.kind === "number" ? oneUnit(text, read, facts) : read;
 };
 
 const named = /^(\d{1,2})[-. /]+(\p{L}{3,9})\.?$/u;
@@ -63,7 +85,7 @@ const factors: Readonly<Record<string, number>> = {
 };
 
 /** Brings a number to the unit of its column where that needs nothing but arithmetic; asks for the rest. */
-function oneUnit(text: string, read: Reading, unit: string | undefined): Reading {
+function oneUnit(text: string, read: Reading, { unit, width }: ColumnFacts): Reading {
   const before = read.value as NumberValue;
   const value = inUnit(before, unit, text);
   if (unit === undefined || value.unit === unit) {
@@ -72,6 +94,11 @@ function oneUnit(text: string, read: Reading, unit: string | undefined): Reading
     const why = `${names[from] ?? from} in a column of ${names[value.unit!] ?? value.unit}, read as ${value.number}`;
     return { value, why };
   }
+  if (width !== undefined && value.unit === "mm" && unit === "percent" && value.bound === undefined)
+    return ask("unit", text, `"${text}" is in mm, the column in percent: convert it by "${width}"?`, [
+      { label: `per cent of "${width}"`, value: missing("unknown"), ofWidth: value.number },
+      ...leftOut,
+    ]);
   return ask(
     "unit",
     text,

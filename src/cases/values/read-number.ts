@@ -200,6 +200,12 @@ function markedNumber(text: string, facts: ColumnFacts): Reading {
     const [first, second] = [read(pair[1]!), read(pair[2]!)];
     if (first !== undefined && second !== undefined) {
       const [one, two] = [valued(first, undefined, ""), valued(second, undefined, "")];
+      if (facts.pair) {
+        const limbs = facts.pair === "left first" ? { left: one, right: two } : { left: two, right: one };
+        const label = facts.pair === "left first" ? "left then right, as headed" : "right then left, as headed";
+        const choice: Choice = { label, value: missing("unknown"), limbs };
+        return ask("pair", "", `the cells of "${facts.name}" hold two values: ${label}?`, [choice, notKnown]);
+      }
       return ask("pair", text, `"${text}" holds two values: one for each limb, or two readings?`, [
         ...limbChoices(one, two, showValue),
         { label: `only ${first}`, value: one },

@@ -13,7 +13,7 @@ export const readSide: Reader = (text) => {
   const why = plain === text ? {} : { why: "side" };
   if (/^(l|lt|left|li|links|g|gauche|izq(uierda)?|sinistra|sin|s|left side)$/.test(plain))
     return { value: left, why: "side", ...(text === "left" ? why : {}) };
-  if (/^(r|rt|right|re|rechts|d|dr|droite?|dcha|derecha|destra|right side)$/.test(plain))
+  if (/^(r|rt|right|re|rechts|d|dr|droite?|der|dcha|dcho|dch|derech[ao]|destr[ao]|right side)$/.test(plain))
     return { value: right, why: "side", ...(text === "right" ? why : {}) };
   const choices: Choice[] = [
     { label: "left", value: left },

@@ -7,6 +7,8 @@ export interface Choice {
   readonly value: Value;
   /** Values of the two limbs, used when the row is split into two limbs of one child. */
   readonly limbs?: { readonly left: Value; readonly right: Value };
+  /** A length in millimetres that becomes a share of the width of the same row. */
+  readonly ofWidth?: number;
 }
 
 /** What a cell was taken for: understood with the reason where its text was recoded, or asked about. */
@@ -51,6 +53,12 @@ export interface ColumnFacts {
   readonly key?: CodeKey;
   /** Codes of the people named in a column of operators, by name in lower case. */
   readonly staff?: ReadonlyMap<string, string>;
+  /** Bare numbers of a measurement that are both fractions of one and far above one. */
+  readonly mixedShares?: true;
+  /** Heading of the column with the width of the bone, where the sheet has one. */
+  readonly width?: string;
+  /** Order of two values in one cell, as the heading says: "R/L". */
+  readonly pair?: "left first" | "right first";
   /** Whether the column holds angles of motion. */
   readonly motion?: true;
 }

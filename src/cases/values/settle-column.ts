@@ -12,6 +12,7 @@ interface Outcome {
   readonly value: Value;
   readonly question?: OpenQuestion;
   readonly limbs?: Limbs;
+  readonly ofWidth?: number;
 }
 
 interface OpenQuestion {
@@ -19,8 +20,12 @@ interface OpenQuestion {
   readonly text: string;
   readonly asks: string;
   readonly rows: number[];
+  readonly cases: string[];
   readonly choices: Set<string>;
 }
+
+/** A question about more rows than these is not answered one by one. */
+const mostCases = 200;
 
 /** Notes are not repeated in the log, nor are people who operated. */
 const hidden: ReadonlySet<Role> = new Set(["note", "operator"]);
@@ -68,18 +73,23 @@ export function settleColumn(
     const row = lines[i]!.row.number;
     const own = ownAnswer(group, i, task, issues);
     if (own) record(group, [row], own.value, `answered for this case: ${redact(own.label)}`);
-    const { value, question, limbs: both } = own ? outcomeOf(own) : outcomes[g]!;
+    const { value, question, limbs: both, ofWidth } = own ? outcomeOf(own) : outcomes[g]!;
     if (both) limbs.set(i, both);
     if (question) {
       question.rows.push(row);
+      if (question.cases.length < mostCases) question.cases.push(task.cases[i]!.id);
       openLines.add(i);
     }
+    if (ofWidth !== undefined) return shareOfWidth(ofWidth, task.widths?.[i]);
     return value;
   });
   const asked = [...questions.values()].filter(({ rows }) => rows.length > 0);
   return {
     values,
-    questions: asked.map((each): Question => ({ ...each, column: facts.name, choices: [...each.choices] })),
+    questions: asked.map(({ id, text, asks, rows, cases, choices }): Question => ({
+      ...{ id, rows, column: facts.name, text, asks, choices: [...choices] },
+      ...(cases.length > 1 && cases.length === rows.length ? { cases } : {}),
+    })),
     log,
     openLines,
     issues,
@@ -87,8 +97,14 @@ export function settleColumn(
   };
 }
 
-function outcomeOf({ value, limbs }: Choice): Outcome {
-  return limbs ? { value, limbs } : { value };
+function outcomeOf({ value, limbs, ofWidth }: Choice): Outcome {
+  return { value, ...(limbs ? { limbs } : {}), ...(ofWidth === undefined ? {} : { ofWidth }) };
+}
+
+/** A length as a share of the width in the same row; not known where there is none. */
+function shareOfWidth(millimetres: number, width: number | undefined): Value {
+  if (width === undefined || width <= 0) return { kind: "missing", reason: "unknown" };
+  return { kind: "number", number: Number(((millimetres / width) * 100).toPrecision(15)), unit: "percent" };
 }
 
 /** The question of a topic, made at its first text; further texts add their choices. */
@@ -98,6 +114,7 @@ function opened(questions: Map<string, OpenQuestion>, id: string, asks: Asks, re
     text: redact(asks.text),
     asks: redact(asks.sentence),
     rows: [],
+    cases: [],
     choices: new Set<string>(),
   };
   for (const { label } of asks.choices) known.choices.add(redact(label).trim());
