@@ -69,6 +69,19 @@ describe("a table", () => {
     expect(text).toContain("Kappa, linear weights: 0.68 (95% CI 0.56 to 0.80); standard error 0.060;");
   });
 
+  it("takes weights of one's own: Cohen 1968, 200 patients, 0.348", async () => {
+    const asked = ["--table", "88 14 18; 10 40 10; 2 6 12", "--weights", "0 1 3; 1 0 6; 3 6 0"];
+    const { kappa } = await json(...asked);
+    expect((kappa as Record<string, { estimate: number }>)["given"]!.estimate).toBeCloseTo(0.348, 3);
+    expect(await run(...asked)).toContain("Kappa, weights as given: 0.35 (95% CI ");
+    await expect(run("--table", "1 2; 3 4", "--weights", "0 x; 1 0")).rejects.toThrow(
+      'agreement: weights, row 1, column 2: must be a number of at least 0, got "x"',
+    );
+    await expect(run("--table", "1 2; 3 4", "--weights", "0 1 2; 1 0 1; 2 1 0")).rejects.toThrow(
+      "weights must be 2 by 2, like the table",
+    );
+  });
+
   it("gives null and a reason when one grade was used", async () => {
     const because = "chance agreement is 1: both raters used only one and the same grade";
     expect(await json("--table", "0 0; 0 5")).toMatchObject({ kappa: { linear: { estimate: null, because } } });

@@ -6,6 +6,7 @@ interface AgreementOptions {
   readonly table?: string;
   readonly as?: "grades" | "measurements";
   readonly grades?: string;
+  readonly weights?: string;
   readonly level: number;
   readonly resamples: number;
   readonly seed: number;
@@ -20,6 +21,7 @@ export const command: Subcommand = {
       .description("would another observer grade it the same? Two raters' table of counts, or a file of readings")
       .argument("[readings]", "one row a radiograph, one column a rater (csv, tsv, xlsx, ods; - for standard input)")
       .option("--table <rows>", "counts, a row a grade of the first rater, a column a grade of the second")
+      .option("--weights <rows>", "with --table: how much each two grades disagree, 0 for the same, one more kappa")
       .option("--as <kind>", "what the cells hold, when it cannot be told: grades or measurements", kind)
       .option("--grades <list>", 'the scale from lowest to highest, such as "mild, moderate, severe"')
       .option("--level <fraction>", "coverage of the intervals, between 0 and 1", fraction, 0.95)
@@ -33,6 +35,8 @@ export const command: Subcommand = {
       .action(async (file: string | undefined, options: AgreementOptions) => {
         if ((file === undefined) === (options.table === undefined))
           sub.error("error: give either a file of readings or --table, one of the two");
+        if (options.weights !== undefined && options.table === undefined)
+          sub.error("error: --weights belongs to --table");
         if (options.table !== undefined) {
           const { analyseTable } = await import("../agreement/analyse-table.js");
           const { result, text } = analyseTable(options.table, options);
