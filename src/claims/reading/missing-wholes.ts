@@ -98,6 +98,9 @@ type Bare = Extract<Fact, { readonly kind: "part" | "whole" }>;
 /** "41 (87%)", "41 fractures (87%)" and "falls (41; 87%)". */
 function bracketedAfter(reading: SentenceReading, fact: Bare, percent: PercentFact): boolean {
   const before = textAt(reading.cursor, percent.from - 1);
+  // "five failed, and of the next 31 four failed (25% v 13%)": one percentage for each of several parts.
+  const several = ["v", "vs", "versus", "and"].includes(textAt(reading.cursor, percent.to)) && reading.facts.some(({ kind, from }) => kind === "percent" && from > percent.to && from <= percent.to + 2); // prettier-ignore
+  if (several) return false;
   if (before === "(" || before === "[") return adjacent(reading, fact.to, percent.from, 5);
   return ["(", "["].includes(textAt(reading.cursor, fact.from - 1)) && percent.from === fact.to + 1 && [";", ","].includes(before); // prettier-ignore
 }

@@ -76,6 +76,9 @@ function ofForm(cursor: Cursor, i: number): Found {
       if (trials === null || trials === 0 || measures(cursor, end + 1) || isYear(cursor, end)) return null;
       // "two of the three surgeons" operated; "81 of 96 surgeons" answered.
       if (trials <= 12 && countsOthers(cursor, end + 1)) return null;
+      // "38 shoulders of 36 patients": two wholes.
+      const limbs = ["limb", "fracture"].includes(unitAfter(cursor, i + 1) ?? "");
+      if (successes >= trials && limbs && unitAfter(cursor, end + 1) === "child") return null;
       if (cursor.tokens[i]!.spelled && successes === 1 && at > i + 1 && !percent) return null;
       const fact = count(
         cursor,
