@@ -23,8 +23,10 @@ export function classList(reading: SentenceReading, family: Family, start = 0): 
   const items = itemsIn(reading, family).filter(({ from }) => from >= start);
   const classes = items.filter((item) => item.kind === "class");
   const indices = classes.map(({ index }) => index);
-  const needed = family.name === "grade" ? 3 : 2;
+  const needed = family.name === "grade" || family.name === "rating" ? 3 : 2;
   if (indices.length < needed || new Set(indices).size !== indices.length) return null;
+  // Without the worst class a rating may go on.
+  if (family.name === "rating" && !indices.includes(3)) return null;
   if (family.name === "grade" && indices.some((index, i) => index !== i)) return null;
   const numbers = items.filter((item) => item.kind === "number");
   const spare = numbers.length - classes.length;

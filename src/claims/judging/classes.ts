@@ -1,6 +1,6 @@
 /** Classes that share out a cohort: every case is in one of them, and in no other. */
 export interface Family {
-  readonly name: "sex" | "side" | "dominance" | "wound" | "treatment" | "grade";
+  readonly name: "sex" | "side" | "dominance" | "wound" | "treatment" | "rating" | "grade";
   readonly classes: readonly ReadonlySet<string>[];
 }
 
@@ -19,5 +19,6 @@ export const families: readonly Family[] = [
     "operatively operative surgically surgery operated",
     "non-operatively nonoperatively non-operative nonoperative conservatively conservative non-surgically nonsurgically non-surgical nonsurgical",
   ),
+  of("rating", "excellent", "good", "fair satisfactory moderate", "poor bad unsatisfactory"),
   of("grade", "i 1", "ii 2", "iii 3", "iv 4", "v 5", "vi 6"),
 ];

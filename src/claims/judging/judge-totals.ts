@@ -3,6 +3,7 @@ import type { SentenceReading } from "../reading/read-sentence.js";
 import { unitOf } from "../reading/units.js";
 import { classSums } from "./class-sums.js";
 import { allocationSums } from "./allocation-sums.js";
+import { colonSums } from "./colon-sums.js";
 import { flowSums } from "./flow-sums.js";
 import { slashLists } from "./slash-lists.js";
 import { trailingTotals } from "./trailing-totals.js";
@@ -33,6 +34,7 @@ export function judgeTotals(reading: SentenceReading, story: Story): Total[] {
     ...trailingTotals(reading, numbered),
     ...allocationSums(reading, numbered),
     ...slashLists(reading),
+    ...colonSums(reading, numbered),
     ...restSums(reading, numbered, story),
     ...bothSides(reading, numbered),
     ...percentSum(reading),

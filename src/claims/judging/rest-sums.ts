@@ -29,7 +29,8 @@ export function restSums(reading: SentenceReading, numbered: readonly Numbered[]
   return numbered.flatMap((fact, i): Total[] => {
     if (!isRest(reading, fact)) return [];
     const own = numbered.slice(0, i).filter((other) => !isNested(reading, other));
-    if (own.some((other) => other.kind === "whole" && other.leads)) return [];
+    const parted = reading.tokens.slice(own.at(-1)?.to ?? 0, fact.from).some(({ text }) => text === ";");
+    if (!parted && own.some((other) => other.kind === "whole" && other.leads)) return [];
     const values = own.flatMap((other) => (other.kind === "count" ? [other.trials, other.successes] : [other.value]));
     const before = [...story.latest, ...values];
     const rest = valueOf(fact);

@@ -66,6 +66,7 @@ function nameEnd(cursor: Cursor, i: number): number {
 
 function bareNameEnd(cursor: Cursor, i: number): number {
   const text = textAt(cursor, i);
+  if (text === "limits" && textAt(cursor, i + 1) === "of" && textAt(cursor, i + 2) === "agreement") return i + 3;
   if (text === "ci" || text === "cis" || text === "ci's" || text === "cri") return i + 1;
   if (text === "c" && textAt(cursor, i + 1) === "." && textAt(cursor, i + 2) === "i")
     return textAt(cursor, i + 3) === "." ? i + 4 : i + 3;

@@ -12,8 +12,24 @@ export function readKappas(cursor: Cursor): KappaFact[] {
     if (!fact) continue;
     take(cursor, fact);
     facts.push(fact);
+    for (let next = furtherKappa(cursor, facts.at(-1)!); next; next = furtherKappa(cursor, next)) {
+      take(cursor, next);
+      facts.push(next);
+    }
   }
   return facts;
+}
+
+/** "rose from 0.48 (95% CI ...) to 0.69 (95% CI ...)": a second value with its own interval behind the first one's. */
+function furtherKappa(cursor: Cursor, first: KappaFact): KappaFact | null {
+  const open = cursor.depth[first.from] ?? 0;
+  if (textAt(cursor, first.to) !== "(") return null;
+  let at = first.to;
+  while (at < first.to + 16 && at < cursor.tokens.length && (cursor.depth[at] ?? 0) > open) at++;
+  const number = ["to", "and", "v", "versus", ","].includes(textAt(cursor, at)) ? numberAt(cursor, at + 1) : null;
+  const interval = textAt(cursor, at + 2) === "(" && cursor.taken[at + 3];
+  if (!number || !interval || number.decimals === 0 || Math.abs(number.value) > 1) return null;
+  return { ...first, from: at + 1, to: at + 2, number };
 }
 
 function kappaAt(cursor: Cursor, i: number): KappaFact | null {
