@@ -12,6 +12,8 @@ const choices = [keepBoth, keepFirst, keepLast];
 
 /** Repeated cases: open questions, and the lines that an answer drops. Nothing is dropped without one. */
 export interface Repeats {
+  /** Whether one question about all rows is open: the sheet may have one row a visit. */
+  readonly visits: boolean;
   readonly questions: readonly Question[];
   readonly dropped: ReadonlySet<number>;
   readonly setAside: readonly SetAside[];
@@ -55,7 +57,7 @@ export function askRepeats(
       setAside.push({ row: draft.lines[i]!.row.number, text: question.text, why });
     }
   }
-  return { questions, dropped, setAside, issues };
+  return { visits: long && questions.length > 0, questions, dropped, setAside, issues };
 }
 
 /** Most children stand in several rows: the sheet has one row a visit, which is asked once. */

@@ -28,6 +28,8 @@ const rowsBelow = "the grade of the rows below";
 
 /** A table with the columns that were gathered from others, and what must be asked before more can be. */
 export interface Gathered extends SheetTable {
+  /** Names of the columns that were gathered into one, which say nothing of their own. */
+  readonly sources: ReadonlySet<string>;
   readonly questions: readonly Question[];
 }
 
@@ -38,13 +40,14 @@ export interface Gathered extends SheetTable {
  */
 export function gatherColumns(start: SheetTable, answers: Answers): Gathered {
   let table = start;
-  for (const kind of kinds) table = gathered(table, kind);
+  const sources = new Set<string>();
+  for (const kind of kinds) table = gathered(table, kind, sources);
   table = gradeSheets(table);
   const lines = graded(table) ? [] : gradeLines(table);
   const answer = Object.hasOwn(answers, subheadingsId) ? answers[subheadingsId] : undefined;
   if (answer === rowsBelow && lines.length > 1) table = underSubheadings(table, lines);
   const open = lines.length > 1 && answer === undefined ? [askSubheadings(lines)] : [];
-  return { ...converted(table), questions: open };
+  return { ...converted(table), questions: open, sources };
 }
 
 function graded({ found }: SheetTable): boolean {
@@ -87,7 +90,11 @@ function gradeSheets(table: SheetTable): SheetTable {
   );
 }
 
-function gathered(table: SheetTable, { name, fewest, valueOf }: (typeof kinds)[number]): SheetTable {
+function gathered(
+  table: SheetTable,
+  { name, fewest, valueOf }: (typeof kinds)[number],
+  sources: Set<string>,
+): SheetTable {
   const { names, lines } = table.found;
   if (names.some((each) => headingRole(each.split(": ").at(-1)!) === headingRole(name) && valueOf(each) === undefined))
     return table;
@@ -100,6 +107,7 @@ function gathered(table: SheetTable, { name, fewest, valueOf }: (typeof kinds)[n
   const marks = lines.map(({ texts }) => columns.filter(({ c }) => marked(texts[c])));
   const single = marks.filter(({ length }) => length === 1).length;
   if (new Set(columns.map(({ value }) => value)).size < fewest || single < lines.length * 0.8) return table;
+  for (const { c } of columns) sources.add(names[c]!);
   const heads = columns.map(({ c }) => `"${names[c]}"`).join(", ");
   const remark = `${heads} hold one mark a row and were read as one column "${name}"`;
   const values = new Map(lines.map((line, i) => [line.row.number, marks[i]!.map(({ value }) => value).join("/")]));

@@ -1,3 +1,5 @@
+import { rightTableId } from "./ask-tables.js";
+import { struckId } from "./table/apply-line-answers.js";
 import type { Draft, Place } from "./doubts.js";
 import type { Question, Value } from "./types.js";
 
@@ -5,6 +7,14 @@ import type { Question, Value } from "./types.js";
 export interface HeldBack {
   readonly values: readonly (readonly Value[])[];
   readonly open: readonly Place[];
+}
+
+/** Questions about lines of the file whose answer may take cases out or change them. */
+export function touchingCases(questions: readonly Question[], lines: number): readonly Question[] {
+  return questions.filter(({ id, rows }) => {
+    if (id === "coloured cells") return rows.length * 2 <= lines;
+    return id === "hidden rows" || id === struckId || id === rightTableId || id.startsWith("comment | ");
+  });
 }
 
 /**

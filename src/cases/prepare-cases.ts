@@ -62,13 +62,18 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   const siblings = siblingsOf(given, alone);
   const stack = siblings.length > 0 && asksForStack(answers) ? stackSheets(given, alone, siblings) : undefined;
   const whole = stack ?? { sheet: { ...given, otherSheets: sheetsLeft(given, siblings) }, found: alone };
-  const { sheet, found: first, questions: gathering } = gatherColumns(joinRight(whole, answers), answers);
+  const { sheet, found: first, questions: gathering, sources } = gatherColumns(joinRight(whole, answers), answers);
   refuseWithout(sheet, first);
   const positions = first.names.flatMap((name, c) => (name === "" ? [] : [c]));
   const typed = positions.map((c) => first.names[c]!);
   const cells: readonly (readonly Distinct[])[] = positions.map((c) => distinctCells(first.lines, c));
   const keys = [...findKeys(first), ...keysInHeadings(typed, first.headingRows)];
-  const guessed = guessRoles(typed, cells, first.lines.length, keys);
+  const guessed = guessRoles(
+    typed.map((name) => (sources.has(name) ? "" : name)),
+    cells,
+    first.lines.length,
+    keys,
+  ).map((role, k): Role => (sources.has(typed[k]!) ? "other" : role));
   const sheetAt = stack && positions.indexOf(alone.names.length);
   if (sheetAt !== undefined && stack!.parts.every(({ name }) => namesInText([name]).length > 0))
     guessed[sheetAt] = "operator";

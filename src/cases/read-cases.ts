@@ -6,9 +6,7 @@ import { checkDraft } from "./checks/check-draft.js";
 import { dateColumns } from "./checks/date-words.js";
 import { countCells } from "./count-cells.js";
 import { describeColumn } from "./describe-column.js";
-import { holdBack } from "./hold-back.js";
-import { rightTableId } from "./ask-tables.js";
-import { struckId } from "./table/apply-line-answers.js";
+import { holdBack, touchingCases } from "./hold-back.js";
 import { inSheets } from "./row-words.js";
 import { settleDoubts, type Draft } from "./doubts.js";
 import { prepareCases } from "./prepare-cases.js";
@@ -55,12 +53,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
   const file = askFile(unread.sheet, found, answers, redact);
   const issues = [...file.issues, ...columns.flatMap((column) => column.issues), ...settled.issues, ...repeats.issues];
   if (issues.length > 0) throw new SheetError(redact(sheet.file), issues);
-  const touching = [
-    ...repeats.questions,
-    ...file.questions.filter(
-      ({ id }) => id === "hidden rows" || id === struckId || id.startsWith("comment | ") || id === rightTableId,
-    ),
-  ];
+  const touching = [...repeats.questions, ...touchingCases(file.questions, draft.lines.length)];
   const { values: shown, open: held } = holdBack(draft, settled.values, touching);
   const setAside: SetAside[] = found.setAside.map(({ row, text, why }) => ({ row, text: redact(text), why }));
   setAside.push(...repeats.setAside);
@@ -88,7 +81,8 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
         ...file.questions,
         ...repeats.questions,
         ...columns.flatMap((column) => column.questions),
-        ...settled.questions,
+        // Row by row makes no sense while rows may be visits.
+        ...settled.questions.filter(({ id }) => !repeats.visits || !id.includes(" | success against its rule | ")),
       ],
       parts,
     ),

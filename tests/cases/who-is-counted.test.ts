@@ -1,5 +1,8 @@
 // What decides who is counted, and by which column: asked or said, never settled in silence. All content invented.
+import { writeXlsx } from "hucre";
 import { expect, test } from "vitest";
+import { readCases } from "../../src/cases/read-cases.js";
+import { readSheet } from "../../src/cases/read-sheet.js";
 import { showValue } from "../../src/cases/show-value.js";
 import { draftPlan } from "../../src/plan/draft-plan.js";
 import { judge } from "../../src/plan/judge.js";
@@ -189,4 +192,63 @@ test("a cell with two steps is an earlier attempt, with the steps it names as ch
     "not known",
   ]);
   expect(question(table, "attempted MUA - ORIF").choices[0]).toBe("first technique closed");
+});
+
+test("an outcome typed for a case that another column calls lost is asked", async () => {
+  const sheet = "ID,Grade,Success,Lost to FU\nH1,I,Y,N\nH2,II,Y,Y\nH3,II,,Y\n";
+  const table = await ofText(sheet);
+  expect(asked(table, "Lost to FU")).toEqual([": 3"]);
+  const counted = await ofText(sheet, {
+    answers: { "Lost to FU | lost with an outcome": "the outcome was seen before: count it" },
+  });
+  expect(column(counted, "Lost to FU").map(showValue)).toEqual(["no", "no", "yes"]);
+});
+
+test("coloured rows, when they are few, hold their outcome back", async () => {
+  const red = { value: "H2", type: "string" as const, style: { font: { color: { rgb: "FFFF0000" } } } };
+  const sheet = [
+    ["ID", "Success"],
+    ["H1", "Y"],
+    ["H2", "N"],
+    ["H3", "Y"],
+  ];
+  const table = await ofRows(sheet, { cells: new Map([["2,0", red]]) });
+  expect(column(table, "Success").map(showValue)).toEqual(["yes", "asked", "yes"]);
+  const nothing = await ofRows(
+    sheet,
+    { cells: new Map([["2,0", red]]) },
+    { answers: { "coloured cells": "it changes nothing" } },
+  );
+  expect(column(nothing, "Success").map(showValue)).toEqual(["yes", "no", "yes"]);
+});
+
+test("tables side by side under their groups join with the group as a column", async () => {
+  const sheet = [
+    ["CLOSED", null, null, null, "OPEN", null, null],
+    ["ID", "Grade", "Success", null, "ID", "Grade", "Success"],
+    ["C1", "I", "Y", null, "O1", "II", "N"],
+    ["C2", "II", "N", null, "O2", "III", "Y"],
+    ["C3", "II", "Y", null, "O3", "III", "Y"],
+  ];
+  const table = await ofRows(sheet);
+  const asks = table.questions.find(({ id }) => id === "table to the right")!;
+  expect(column(table, "CLOSED: Success").map(showValue)).toEqual(["asked", "asked", "asked"]);
+  const joined = await ofRows(sheet, {}, { answers: { [asks.id]: asks.choices[2]! } });
+  expect(joined.cases.map(({ id }) => id)).toEqual(["C1", "O1", "C2", "O2", "C3", "O3"]);
+  expect(column(joined, "Technique").map(showValue)).toEqual(["closed", "open", "closed", "open", "closed", "open"]);
+});
+
+test("sheets named for their grade are read with it", async () => {
+  const rowsOf = (start: number) => [
+    ["ID", "Side", "Technique", "Success"],
+    ...[0, 1].map((i) => [`H${start + i}`, "L", "closed", "Y"]),
+  ];
+  const bytes = await writeXlsx({
+    sheets: ["Grade II", "Grade III"].map((name, i) => ({ name, rows: rowsOf(i * 2) })),
+  });
+  const raw = await readSheet(bytes, "grades.xlsx");
+  expect(() => draftPlan(readCases(raw))).toThrow('answer the question "sheets with the same heading"');
+  const answers = { "sheets with the same heading": "all of them, one under the other" };
+  const table = readCases(raw, { answers });
+  expect(column(table, "Grade").map(showValue)).toEqual(["II", "II", "III", "III"]);
 });

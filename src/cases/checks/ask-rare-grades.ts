@@ -18,7 +18,7 @@ export function askRareGrades(draft: Draft): Doubt[] {
   const all = [...lines.values()].flat().length;
   if (all < fewest || [...lines.keys()].some((grade) => !roman.includes(grade))) return [];
   const usual = [...lines]
-    .filter(([, held]) => held.length > 2 && held.length > all * 0.05)
+    .filter(([, held]) => held.length > 1 && held.length > all * 0.05)
     .map(([grade]) => roman.indexOf(grade));
   if (usual.length < 3) return [];
   return [...lines].flatMap(([grade, held]): Doubt[] => {

@@ -6,6 +6,7 @@ import { askFillDown } from "./ask-fill-down.js";
 import { askRareGrades } from "./ask-rare-grades.js";
 import { askGrades } from "./ask-grades.js";
 import { askInclusion } from "./ask-inclusion.js";
+import { askLoss } from "./ask-loss.js";
 import { askNumbers } from "./ask-numbers.js";
 import { askRaters } from "./ask-raters.js";
 import { askSpellings } from "./ask-spellings.js";
@@ -20,6 +21,7 @@ const checks = [
   askDateOrder,
   askAges,
   askInclusion,
+  askLoss,
   askFillDown,
   askRareGrades,
   askGrades,
