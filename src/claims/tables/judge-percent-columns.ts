@@ -5,7 +5,7 @@ import type { PrintedNumber } from "../text/token.js";
 import { isTotal } from "./cell-values.js";
 import type { CountTable } from "./table-counts.js";
 
-const percentHead = /^%|^per ?cent|\bpercent(age)?\b|\(%\)$/i;
+const percentHead = /^%|\s%$|^per ?cent|\bpercent(age)?\b|\(%\)$/i;
 
 /** A column of percentages with the counts at its left, row by row, and what they are of. */
 interface Column {

@@ -48,7 +48,8 @@ function judged(sums: readonly Sum[], lines: readonly Span[]): Claim[] {
 }
 
 /** Columns of shares, averages and the like have no sum. */
-const noSum = /^%|^per ?cent|\bpercent|^(?!n\b|no\b|number).*\(%\)$|\b(mean|median|rate|sd|iqr|range|ratio|p|age)\b/i;
+const noSum =
+  /^%|\s%$|^per ?cent|\bpercent|^(?!n\b|no\b|number).*\(%\)$|\b(mean|median|rate|sd|iqr|range|ratio|p|age)\b/i;
 
 /** Each column of counts, and of wholes in "n/N" cells, above a last row named Total. */
 function columnSums({ labels, cells, counts, heads }: CountTable): Sum[] {

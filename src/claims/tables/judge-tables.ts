@@ -1,6 +1,7 @@
 import type { Claim } from "../claim.js";
 import { judgePercentCells } from "./judge-percent-cells.js";
 import { judgePercentColumns } from "./judge-percent-columns.js";
+import { judgePercentTotals } from "./judge-percent-totals.js";
 import { judgeTableSums } from "./judge-table-sums.js";
 import { countTable } from "./table-counts.js";
 import { tableGrids } from "./table-grids.js";
@@ -12,7 +13,12 @@ export function judgeTables(text: string): Claim[] {
     if (!table) return [];
     // A span of the text, tags included, so that marking it shows what was pasted.
     const place = (claim: Claim): Claim => ({ ...claim, ...printedPlace(text, claim) });
-    return [...judgePercentCells(table), ...judgePercentColumns(table), ...judgeTableSums(table)].map(place);
+    return [
+      ...judgePercentCells(table),
+      ...judgePercentColumns(table),
+      ...judgePercentTotals(table),
+      ...judgeTableSums(table),
+    ].map(place);
   });
 }
 

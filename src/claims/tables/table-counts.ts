@@ -2,7 +2,7 @@ import type { Span } from "../text/token.js";
 import { type CellCount, cellCount, namedWhole } from "./cell-values.js";
 import type { Grid } from "./table-grids.js";
 
-/** A table whose first row is its head and whose first column holds the labels. */
+/** A table whose first rows, those above the first count, are its head, and whose first column holds the labels. */
 export interface CountTable {
   readonly heads: readonly Span[];
   /** The head of the label column. */
@@ -15,14 +15,17 @@ export interface CountTable {
   readonly wholes: readonly (number | null)[];
 }
 
-const widest = 30;
+const [widest, deepest] = [200, 4];
 
-/** Reads a grid as head, labels and counts; null when the head holds bare counts, or the table is too wide to be one. */
+/** Reads a grid as head, labels and counts; null when the first row holds bare counts, or the table is too wide to be one. */
 export function countTable(grid: Grid): CountTable | null {
-  const [head, ...body] = grid;
-  if (!head || body.length === 0 || head.length > widest) return null;
+  const first = grid.findIndex((row) => row.slice(1).some(({ text }) => cellCount(text) !== null));
+  // A table without any bare count keeps its first row as its head.
+  const rows = first < 0 ? 1 : first;
+  if (rows === 0 || rows > deepest || grid.length <= rows || grid[0]!.length > widest) return null;
+  const head = grid[0]!.map((_, column) => together(grid.slice(0, rows).map((row) => row[column]!)));
+  const body = grid.slice(rows);
   const heads = head.slice(1);
-  if (heads.some(({ text }) => cellCount(text) !== null)) return null;
   const cells = body.map((row) => row.slice(1));
   return {
     heads,
@@ -32,4 +35,10 @@ export function countTable(grid: Grid): CountTable | null {
     counts: cells.map((row) => row.map(({ text }) => cellCount(text))),
     wholes: heads.map(({ text }) => namedWhole(text)),
   };
+}
+
+/** The lines of a head in one; a merged line that repeats is said once. */
+function together(lines: readonly Span[]): Span {
+  const texts = [...new Set(lines.map(({ text }) => text).filter((text) => text !== ""))];
+  return { ...lines.at(-1)!, text: texts.join(" ") };
 }

@@ -1,4 +1,5 @@
 import { tagAt } from "../text/blocks.js";
+import { laidOut, type RawCell, spansOf } from "./merged-cells.js";
 import type { Span } from "../text/token.js";
 
 /** The rows of one pasted table, all of one width; `text` is without tags and outer space. */
@@ -7,7 +8,7 @@ export type Grid = readonly (readonly Span[])[];
 /** More cells than a printed table holds; the rest is left to the sentence reader. */
 const mostCells = 20_000;
 
-/** Pasted tables: neighbouring lines with equally many tabs, and HTML without merged cells. In one pass. */
+/** Pasted tables: neighbouring lines with equally many tabs, and HTML, merged cells laid out. In one pass. */
 export function tableGrids(text: string): Grid[] {
   const rows = /<t[dh]/i.test(text) ? htmlRows(text) : tabRows(text);
   const grids: Span[][][] = [];
@@ -44,17 +45,22 @@ function tabRows(text: string): (Span[] | null)[] {
   return rows;
 }
 
-/** Null ends a table; a table with merged cells gives none, for its columns cannot be told apart. */
+/** Null ends a table. */
 function htmlRows(text: string): (Span[] | null)[] {
   const rows: (Span[] | null)[] = [];
-  let row: Span[] = [];
+  let table: RawCell[][] = [];
+  let row: RawCell[] = [];
   let open = -1;
-  let merged = false;
-  let tableFrom = 0;
+  let merging = { across: 1, down: 1 };
   let cells = 0;
   const close = (end: number): void => {
-    if (open >= 0) row.push(cellOf(text, open, end));
+    if (open >= 0) row.push({ ...cellOf(text, open, end), ...merging });
     open = -1;
+  };
+  const finish = (): void => {
+    if (row.length > 0) table.push(row);
+    rows.push(...laidOut(table), null);
+    [row, table] = [[], []];
   };
   for (let i = text.indexOf("<"); i >= 0 && cells < mostCells; i = text.indexOf("<", i + 1)) {
     const tag = tagAt(text, i);
@@ -64,20 +70,16 @@ function htmlRows(text: string): (Span[] | null)[] {
     close(i);
     if (cell && text[i + 1] !== "/") {
       open = tag.end;
-      cells++;
-      merged ||= /(col|row)span\s*=\s*["']?(?!1\b)\d/i.test(text.slice(i, Math.min(tag.end, i + 400)));
-    } else if (!cell) {
-      if (row.length > 0) rows.push(row);
+      merging = spansOf(text.slice(i, Math.min(tag.end, i + 400)));
+      cells += merging.across * merging.down;
+    } else if (tag.name === "table") finish();
+    else if (!cell) {
+      if (row.length > 0) table.push(row);
       row = [];
-      if (tag.name === "table") {
-        if (merged) rows.length = tableFrom;
-        rows.push(null);
-        [tableFrom, merged] = [rows.length, false];
-      }
     }
   }
-  if (row.length > 0) rows.push(row);
-  return merged ? rows.slice(0, tableFrom) : rows;
+  finish();
+  return rows;
 }
 
 const entities: Record<string, string> = { "&nbsp;": " ", "&#160;": " ", "&amp;": "&", "&lt;": "<", "&gt;": ">" };

@@ -86,7 +86,7 @@ it("tells that a share of another whole needs its denominator, without failing i
   ]);
 });
 
-it("sets a table with merged cells aside, and leaves markup in cells as text", () => {
+it("ends a table where the width changes, and leaves markup in cells as text", () => {
   expect(tableGrids('<table><tr><td colspan="2">a</td></tr><tr><td>1</td></tr><tr><td>2</td></tr></table>')).toEqual(
     [],
   );
