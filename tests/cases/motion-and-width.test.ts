@@ -43,6 +43,14 @@ test.each([
   expect(column(table, heading!.split(",")[3]!).map(showValue)).toEqual(["left", "right"]);
 });
 
+test("reads the headings of an emergency form, and its dates with the month by name", async () => {
+  const table = await ofText(
+    "Nr;Unfall am;Schweregrad;Erstbehandlung;Ausheilung in guter Stellung\n1;22. März 2018;I;geschlossene Reposition;ja\n2;2. Jän 2019;II;offene Reposition;nein\n",
+  );
+  expect(table.columns.map(({ role }) => role)).toEqual(["id", "date", "grade", "firstTechnique", "success"]);
+  expect(column(table, "Unfall am").map(showValue)).toEqual(["2018-03-22", "2019-01-02"]);
+});
+
 test("millimetres beside a width are offered in per cent, both stay", async () => {
   const sheet = "ID,Displ (mm),Shaft width (mm),Grade\nH1,12,24,II\nH2,>8,20,II\nH3,5,,I\n";
   const table = await ofText(sheet);

@@ -215,7 +215,7 @@ test("S24: hidden rows, hidden columns and other sheets are named; a hidden row 
   expect(table.cases).toHaveLength(3);
   expect(table.questions.map(({ id, rows: at, text }) => [id, at, text])).toEqual([
     ["hidden rows", [3], ""],
-    ["hidden columns", [], "3"],
+    ["hidden columns", [], "Elev"],
     ["other sheets", [], "old cases"],
   ]);
   const left = readCases(raw, { answers: { "hidden rows": "leave them out" } });

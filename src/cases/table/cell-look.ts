@@ -3,7 +3,7 @@ export type Look = "blank" | "number" | "date" | "code" | "word" | "sentence";
 
 const number = /^[<>~≤≥±]?\s*[-−+]?(\d[\d ',.]*)?\d\s*(%|°|mm|cm|deg|m|y|yrs?)?$/i;
 const date =
-  /^(?:\p{L}{2,9}\.?,? )?\d{1,4}[./-]\d{1,2}[./-]\d{1,4}([T ,]+\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?( ?[ap]m)?Z?)?$|^\d{1,2}[ .-]?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mrz|mai|okt|dez)\w*\.?[ .-]?(\d{2,4})?$/iu;
+  /^(?:\p{L}{2,9}\.?,? )?\d{1,4}[./-]\d{1,2}[./-]\d{1,4}([T ,]+\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?( ?[ap]m)?Z?)?$|^\d{1,2}[ .-]{0,2}(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|jän|mär|mrz|mai|juni|juli|okt|dez)\w*\.?[ .-]?(\d{2,4})?$/iu;
 const short = /^(y|n|yes|no|l|r|m|f|left|right|true|false|i{1,3}|iv|vi{0,3}|x|\?|-|na|n\/a|\d{1,2}[a-d])$/i;
 
 export function cellLook(text: string): Look {

@@ -14,7 +14,7 @@ export function plainHeading(text: string): string {
 }
 
 const technique =
-  "(technique|tech|treatment|method|procedure|operation|op type|type of (op|operation|surgery)|reduction|therapie|verfahren|technik|behandlung|versorgung|eingriff|traitement|intervention|tratamiento|tecnica|metodo)";
+  "(technique|tech|treatment|method|procedure|operation|op type|type of (op|operation|surgery)|reduction|\\w*therapie|\\w*verfahren|\\w*technik|\\w*behandlung|\\w*versorgung|eingriff|traitement|intervention|tratamiento|tecnica|metodo)";
 const limbWords =
   "(l|r|lt|rt|left|right|l r|r l|inj|injured|uninj\\w*|other|op|treated|affected|contra\\w*|normal|healthy|side|deg|degrees|last|final|latest|fu|at|review|passive|active|pre|post|preop|postop|\\d+|\\d* ?(m|mo|mths?|months?|w|wks?|weeks?|y|yrs?|years?))";
 /** Angles of motion of a joint, in full or in the short forms of a clinic sheet. */
@@ -52,7 +52,10 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
     "note",
     /\b(notes?|comments?|remarks?|free ?text|bemerkung\w*|kommentar\w*|anmerkung\w*|notizen|notas|comentarios?|commentaires?|details?|description|history|narrative|observaciones|remarques?)\b/,
   ],
-  ["date", /\b(date|\w*datum|fecha|data|doi|doa|dos|dt|when seen|seen on|operated on|op day|injured on)\b/],
+  [
+    "date",
+    /\b(date|\w*datum|fecha|data|doi|doa|dos|dt|unfall am|operiert am|verletzt am|accident le|when seen|seen on|operated on|op day|injured on)\b/,
+  ],
   [
     "age",
     /^(age|alter|edad|eta|leeftijd|idade|alder)\b|\bage (at|in|y|yr|yrs|years?|m|months?)\b|^(patient|child) s? ?age$/,
@@ -74,7 +77,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "success",
-    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(succes\w*|succeeded|reussite|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|resultado|risultato|united|union|healed|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|good)$|\b(rom|motion|movement|function\w*|position|alignment) (ok|good|full|normal|restored|regained|acceptable)\b|^full (elevation|motion|movement|rom|function)$/,
+    /^(?!.*\b(reasons?|causes?|why|dates?|time|mode|details|grund)\b).*\b(succes\w*|succeeded|reussite|outcome|result|failed|failure|fail|erfolg\w*|ergebnis|resultado|risultato|united|union|healed|\w*heilung|verheilt|geheilt|consolid\w*|satisfactory|reduced|re ?displaced|redisplacement|lost reduction|loss of reduction|reduction (ok|achieved|lost|success\w*|held)|worked|exito|resultat)\b|^(ok|good)$|\b(rom|motion|movement|function\w*|position|alignment) (ok|good|full|normal|restored|regained|acceptable)\b|^full (elevation|motion|movement|rom|function)$/,
   ],
   [
     "grade",
