@@ -15,6 +15,12 @@ const program = new Command("denominator")
 for (const { command } of Object.values(modules).toSorted((a, b) => a.command.order - b.command.order))
   command.add(program);
 
+// `denominator inspect sheet.csv | head`: a reader that has seen enough is no fault.
+process.stdout.on("error", ({ code, message }: NodeJS.ErrnoException) => {
+  if (code !== "EPIPE") throw new Error(message);
+  process.exit();
+});
+
 try {
   await program.parseAsync(operandsFirst(process.argv.slice(2)), { from: "user" });
 } catch (error) {
