@@ -109,6 +109,27 @@ it("leaves out the unconditional tests beyond their reach, with the reason", asy
   expect(await compare("189/11034", "104/11037")).toMatch(/Unconditional tests: none, because/);
 });
 
+it("adds exact limits of the difference when asked, as far as they are computed", async () => {
+  // numpy, all tables and dense grids (exact-difference.json): 7 of 15 against 12 of 15.
+  expect(JSON.parse(await compare("7/15", "12/15", "--exact", "--json"))).toMatchObject({
+    difference: {
+      exact: {
+        chanZhang: { low: expect.closeTo(-0.636986, 5) as number, high: expect.closeTo(0.02386, 5) as number },
+        agrestiMin: { low: expect.closeTo(-0.611676, 5) as number, high: expect.closeTo(0.02728, 5) as number },
+      },
+    },
+  });
+  expect(await compare("7/15", "12/15", "--exact")).toContain(
+    "Exact unconditional limits of the difference: 95% CI \u221264 to 2, Chan-Zhang; \u221261 to 3, Agresti-Min.\n",
+  );
+  const because = "the exact limits are computed for at most 2000 trials of both groups together";
+  expect(JSON.parse(await compare("900/2000", "800/2000", "--exact", "--json"))).toMatchObject({
+    difference: { exact: { chanZhang: null, agrestiMin: null, because } },
+  });
+  expect(await compare("900/2000", "800/2000", "--exact")).toContain(`difference: none, because ${because}.\n`);
+  expect(JSON.parse(await compare("7/15", "12/15", "--json"))).not.toHaveProperty("difference.exact");
+});
+
 it("takes a level", async () => {
   expect(await compare("35/40", "7/11", "--level", "0.9")).toMatch(/\(90% CI 2 to 49, Newcombe/);
 });

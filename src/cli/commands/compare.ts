@@ -5,6 +5,7 @@ import { fraction } from "../parse-options.js";
 
 interface CompareOptions {
   readonly level: number;
+  readonly exact?: boolean;
   readonly json?: boolean;
 }
 
@@ -17,6 +18,7 @@ export const command: Subcommand = {
       .argument("<first>", "successes/trials of the first group")
       .argument("<second>", "successes/trials of the second group")
       .option("--level <fraction>", "coverage of the intervals, between 0 and 1", fraction, 0.95)
+      .option("--exact", "also exact unconditional limits of the difference")
       .option("--json", "print one JSON object")
       .addHelpText("after", "\nExample (closed against open reduction):\n  denominator compare 35/40 7/11")
       .action(async (one: string, two: string, options: CompareOptions) => {
@@ -27,7 +29,7 @@ export const command: Subcommand = {
           first: readCount("compare: first count", one),
           second: readCount("compare: second count", two),
         };
-        const analysis = analyseComparison(groups, options.level);
+        const analysis = analyseComparison(groups, options.level, { exact: options.exact ?? false });
         present(analysis, options, () => comparisonText(analysis));
       });
   },

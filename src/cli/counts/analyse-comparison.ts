@@ -4,6 +4,7 @@ import { boschloo } from "../../stats/two-groups/boschloo.js";
 import { chiSquareTwoGroups } from "../../stats/two-groups/chi-square-two-groups.js";
 import { conditionalOddsRatio } from "../../stats/two-groups/conditional-odds-ratio.js";
 import { conventionNote } from "../../stats/two-groups/convention-note.js";
+import { exactDifference, mostTrials as mostExactTrials } from "../../stats/two-groups/exact-difference.js";
 import { fisherExact } from "../../stats/two-groups/fisher-exact.js";
 import type { TwoGroups } from "../../stats/two-groups/groups.js";
 import { katz } from "../../stats/two-groups/katz.js";
@@ -15,8 +16,11 @@ import { mostTrials } from "../../stats/two-groups/unconditional-p.js";
 import { woolf } from "../../stats/two-groups/woolf.js";
 import type { NotEstimable } from "../../stats/types.js";
 
-/** What `denominator compare` prints. */
-export function analyseComparison(groups: TwoGroups, level: number) {
+/**
+ * What `denominator compare` prints.
+ * @param options.exact adds the exact unconditional limits of the difference
+ */
+export function analyseComparison(groups: TwoGroups, level: number, options: { readonly exact?: boolean } = {}) {
   const difference = newcombe(groups, { level });
   const needed = numberNeededToTreat(groups, { level });
   const { because } = conventionNote(groups, { level });
@@ -28,6 +32,7 @@ export function analyseComparison(groups: TwoGroups, level: number) {
       newcombe: difference.interval,
       miettinenNurminen: miettinenNurminen(groups, { level }).interval,
       agrestiCaffo: agrestiCaffo(groups, { level }).interval,
+      ...(options.exact === true && { exact: exactLimits(groups, level) }),
     },
     riskRatio: riskRatio(groups, level),
     oddsRatio: oddsRatio(groups, level),
@@ -47,6 +52,19 @@ function estimated(result: { readonly estimate: number } | NotEstimable): {
   because?: string;
 } {
   return result.estimate === null ? { estimate: null, because: result.because } : { estimate: result.estimate };
+}
+
+function exactLimits(groups: TwoGroups, level: number) {
+  if (groups.first.trials + groups.second.trials > mostExactTrials)
+    return {
+      chanZhang: null,
+      agrestiMin: null,
+      because: `the exact limits are computed for at most ${mostExactTrials} trials of both groups together`,
+    };
+  return {
+    chanZhang: exactDifference(groups, { level, method: "chanZhang" }).interval,
+    agrestiMin: exactDifference(groups, { level, method: "agrestiMin" }).interval,
+  };
 }
 
 function riskRatio(groups: TwoGroups, level: number) {

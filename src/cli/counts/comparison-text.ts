@@ -17,6 +17,7 @@ export function comparisonText(analysis: ComparisonAnalysis): string {
   return [
     `First group ${countText(first)}, second group ${countText(second)}.`,
     differenceText(analysis),
+    ...exactText(analysis),
     fisherText(analysis),
     otherTestsText(analysis),
     riskRatioText(analysis),
@@ -38,6 +39,16 @@ function differenceText({ difference, level, first, second }: ComparisonAnalysis
     `(${levelText(level)} CI ${points(difference.newcombe)}, Newcombe; ` +
     `${points(difference.miettinenNurminen)}, Miettinen-Nurminen; ${points(difference.agrestiCaffo)}, Agresti-Caffo).`
   );
+}
+
+function exactText({ difference: { exact }, level, first, second }: ComparisonAnalysis): string[] {
+  if (exact === undefined) return [];
+  if (exact.chanZhang === null) return [`Exact limits of the difference: none, because ${exact.because}.`];
+  const points = (limits: Interval): string => percentRangeText(limits, Math.min(first.trials, second.trials));
+  return [
+    `Exact unconditional limits of the difference: ${levelText(level)} CI ${points(exact.chanZhang)}, Chan-Zhang; ` +
+      `${points(exact.agrestiMin)}, Agresti-Min.`,
+  ];
 }
 
 function fisherText({ fisher }: ComparisonAnalysis): string {

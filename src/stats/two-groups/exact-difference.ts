@@ -14,8 +14,8 @@ export interface ExactDifferenceResult extends TwoGroups {
   readonly interval: Interval;
 }
 
-/** Most trials of both groups together. */
-const mostTrials = 2_000;
+/** Most trials of both groups together that the exact limits are computed for. */
+export const mostTrials = 2_000;
 
 /**
  * Exact unconditional limits of the difference of two proportions: tables ordered by the score statistic, its tail maximised
