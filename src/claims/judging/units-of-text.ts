@@ -12,7 +12,10 @@ const isLimb = (unit: string | null): boolean => unit === "fracture" || unit ===
 /** Cohorts that the text counts both by child and by limb. */
 export function cohortsOf(sentences: readonly LinkedSentence[]): TwoUnits[] {
   return sentences.flatMap(({ reading }) => {
-    const wholes = reading.facts.filter((fact) => fact.kind === "whole");
+    // "28 patients (82%)" is a part of the cohort.
+    const shares = new Set(reading.facts.flatMap((fact) => (fact.kind === "percent" ? [fact.from] : [])));
+    const isPart = (to: number): boolean => [1, 2, 3].some((far) => shares.has(to + far));
+    const wholes = reading.facts.filter((fact) => fact.kind === "whole").filter(({ to }) => !isPart(to));
     const people = wholes.filter(({ unit }) => unit === "child");
     const limbs = wholes.filter(({ unit }) => isLimb(unit));
     if (people.length !== 1 || limbs.length !== 1 || people[0]!.value === limbs[0]!.value) return [];

@@ -100,7 +100,8 @@ function linkIntervals(reading: SentenceReading, groups: Open[]): IntervalFact[]
     const open = (forDifference ? before.filter((group) => group.kind === "estimate") : before).filter(
       (group) => !unreadBetween(reading, endOf(group), run[0]!.from),
     );
-    const nearest = run.length === 1 && !forDifference ? justBefore(groups, run[0]!.from) : undefined;
+    const holding = run.length === 1 ? estimateHolding(open, run[0]!) : undefined;
+    const nearest = holding ?? (run.length === 1 && !forDifference ? justBefore(groups, run[0]!.from) : undefined);
     const targets = nearest
       ? [nearest]
       : open.length > 0
@@ -112,6 +113,20 @@ function linkIntervals(reading: SentenceReading, groups: Open[]): IntervalFact[]
     else targets.forEach((group, j) => attach(group, run[j]!));
   }
   return loose;
+}
+
+/** "3.4 times as high (30/36 v 22/37), 95% CI 1.1 to 10.2": the limits hold the effect before, and not the last rate. */
+function estimateHolding(open: readonly Open[], { low, high }: IntervalFact): Open | undefined {
+  const last = open.at(-1);
+  if (last?.kind !== "proportion" || !last.count || low.unit === "percent" || high.unit === "percent") return undefined;
+  const rate = last.count.successes / last.count.trials;
+  if ([rate, 100 * rate].some((value) => value >= low.value && value <= high.value)) return undefined;
+  return open.findLast(
+    (group) =>
+      group.kind === "estimate" &&
+      group.estimate.number.value >= low.value &&
+      group.estimate.number.value <= high.value,
+  );
 }
 
 /** "94% (95% CI 90 to 99), that is 64 of 68": the percentage alone stands before the interval, in a bracket of its own. */

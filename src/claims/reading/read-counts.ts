@@ -46,7 +46,11 @@ function fraction(cursor: Cursor, i: number): Found {
   return [count(cursor, i, i + 3, "of", successes, trials)];
 }
 
-const determiners = new Set("the these those our all a total them their of such remaining other first last".split(" "));
+const determiners = new Set(
+  "the these those our all a total them their of such remaining other first last initial original eligible consecutive available".split(
+    " ",
+  ),
+);
 
 /** "of", "out of", "from among" and determiners at `i`; one past them, or 0. */
 function ofEnd(cursor: Cursor, i: number): number {
@@ -79,6 +83,9 @@ function ofForm(cursor: Cursor, i: number): Found {
       // "38 shoulders of 36 patients": two wholes.
       const limbs = ["limb", "fracture"].includes(unitAfter(cursor, i + 1) ?? "");
       if (successes >= trials && limbs && unitAfter(cursor, end + 1) === "child") return null;
+      // "six feet in five patients (12%) relapsed out of 46 feet": the whole of another unit.
+      const [own, all] = [unitAfter(cursor, i + 1), unitAfter(cursor, end + 1)];
+      if (percent && ((own === "child" && isLimb(all)) || (isLimb(own) && all === "child"))) return null;
       if (cursor.tokens[i]!.spelled && successes === 1 && at > i + 1 && !percent) return null;
       const fact = count(
         cursor,
@@ -127,6 +134,8 @@ function eventForm(cursor: Cursor, i: number): Found {
   return [count(cursor, i, at + 1, "of", successes, trials, unit)];
 }
 
+const isLimb = (unit: string | null): boolean => unit === "limb" || unit === "fracture";
+
 const isYear = (cursor: Cursor, i: number): boolean => {
   const value = cursor.tokens[i]!.number!.value;
   return value >= 1950 && value <= 2100 && unitAfter(cursor, i + 1) === null;
@@ -164,7 +173,7 @@ const inferences = new Set(
 function noneForm(cursor: Cursor, i: number): Found {
   const text = textAt(cursor, i);
   if (text === "none" || text === "neither") return noneOf(cursor, i);
-  if (text === "not" && ["one", "a"].includes(textAt(cursor, i + 1))) return null;
+  if (text === "not" && textAt(cursor, i + 1) === "one" && ofEnd(cursor, i + 2) > 0) return noneOf(cursor, i + 1);
   if (text !== "no") return null;
   if (inferences.has(textAt(cursor, i + 1))) return null;
   for (let at = i + 1; at < i + 14; at++) {

@@ -8,7 +8,7 @@ export function readEffects(cursor: Cursor): EffectFact[] {
   for (let i = 0; i < cursor.tokens.length; i++) {
     if (cursor.taken[i]) continue;
     const label = labelAt(cursor, i);
-    const found = label ? afterLabel(cursor, i, label) : unlabelled(cursor, i);
+    const found = label ? afterLabel(cursor, i, label) : (timesAt(cursor, i) ?? unlabelled(cursor, i));
     if (!found) continue;
     take(cursor, found);
     facts.push(found);
@@ -53,6 +53,21 @@ function labelAt(cursor: Cursor, i: number): Label | null {
   return null;
 }
 
+/** "The odds were 3.4 times as high", "the risk of failure was 2.1 times higher". */
+function timesAt(cursor: Cursor, i: number): EffectFact | null {
+  const text = textAt(cursor, i);
+  if ((text !== "odds" && text !== "risk") || textAt(cursor, i + 1) === "ratio") return null;
+  for (let at = i + 1; at < i + 8; at++) {
+    const token = cursor.tokens[at];
+    if (!token || token.kind === "mark") return null;
+    if (!token.number) continue;
+    if (token.spelled || cursor.taken[at] || textAt(cursor, at + 1) !== "times") return null;
+    const measure = text === "odds" ? "odds ratio" : "risk ratio";
+    return { kind: "effect", from: i, to: at + 2, measure, number: { ...token.number, unit: null }, about: wordsIn(cursor, i, at) };
+  }
+  return null;
+} // prettier-ignore
+
 const before = new Set("p ci confidence κ kappa n sd range iqr respectively while whereas but".split(" "));
 
 /** The number after a label, unless something else is named first. */
@@ -63,6 +78,8 @@ function afterLabel(cursor: Cursor, i: number, label: Label): EffectFact | null 
   for (let at = label.to; at < label.to + 14; at++) {
     const token = cursor.tokens[at];
     if (!token || cursor.taken[at] || before.has(token.text) || token.text === ";") return null;
+    // "The difference was not significant (RR 0.80": the number is that of the nearer label.
+    if ((labelAt(cursor, at)?.measure ?? label.measure) !== label.measure) return null;
     if (token.text === "<" || token.text === ">") return null;
     if ((cursor.depth[at] ?? 0) < open || token.text === "\t") return null;
     const read = token.number ? quantityAt(cursor, at) : null;

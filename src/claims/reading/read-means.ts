@@ -1,7 +1,7 @@
 import type { MeanFact, Quantity } from "./facts.js";
 import { type Cursor, countAt, numberAt, quantityAt, take, textAt } from "./cursor.js";
 import { rangeAt } from "./ranges.js";
-import { countsOthers, measures, unitAfter } from "./units.js";
+import { countsOthers, isCaseUnit, measures, unitAfter } from "./units.js";
 
 type Spread = Pick<MeanFact, "sd" | "se" | "range" | "quartiles" | "unnamed">;
 type Header = keyof Spread | null;
@@ -119,7 +119,10 @@ function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread;
       if (!inside && token.kind === "word" && !name && !allowedOutside.has(token.text)) break;
       continue;
     }
-    if (afterN(cursor, at) || (inside && named === null && countAt(cursor, at) !== null && unitAfter(cursor, at + 1))) {
+    if (
+      afterN(cursor, at) ||
+      (inside && named === null && countAt(cursor, at) !== null && isCase(unitAfter(cursor, at + 1)))
+    ) {
       trials = countAt(cursor, at);
       to = at + 1;
       continue;
@@ -142,6 +145,9 @@ function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread;
 /** Alone in round brackets, and no years. */
 const alone = (cursor: Cursor, from: number, to: number): boolean =>
   textAt(cursor, from - 1) === "(" && textAt(cursor, to) === ")" && !(cursor.tokens[from]!.number!.value >= 1900);
+
+/** Operations and wires in a bracket are what was counted, not who had them. */
+const isCase = (unit: string | null): boolean => isCaseUnit(unit) && unit !== "operation";
 
 const rangeJoints = new Set(["to", "-", ","]);
 const allowedOutside = new Set(

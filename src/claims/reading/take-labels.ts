@@ -16,6 +16,9 @@ export function takeLabels(cursor: Cursor): void {
     else if (isOneIn(cursor, i) || isRatio(cursor, i)) take(cursor, { from: i, to: i + 3 });
     else if (textAt(cursor, i) === "three" && textAt(cursor, i - 1) === "of" && textAt(cursor, i - 2) === "rule")
       take(cursor, { from: i, to: i + 1 });
+    else if (isBetween(cursor, i)) take(cursor, { from: i + 1, to: i + 4 });
+    else if (cursor.tokens[i]!.number && textAt(cursor, i + 1) === "-" && /^(sided|tailed)/.test(textAt(cursor, i + 2)))
+      take(cursor, { from: i, to: i + 1 });
     else if (isThreshold(cursor, i)) take(cursor, { from: i, to: i + 1 });
   }
 }
@@ -56,6 +59,14 @@ function isRatio(cursor: Cursor, i: number): boolean {
     cursor.tokens.slice(Math.max(0, i - 10), i).some(({ text }) => text === "ratio")
   );
 }
+
+/** "between 1 and 3 of 5": a range of counts. */
+const isBetween = (cursor: Cursor, i: number): boolean =>
+  textAt(cursor, i) === "between" &&
+  isName(cursor, i + 1) &&
+  textAt(cursor, i + 2) === "and" &&
+  isName(cursor, i + 3) &&
+  textAt(cursor, i + 4) === "of";
 
 /** "At the 5% level", "with 80% power": set beforehand, no result. */
 function isThreshold(cursor: Cursor, i: number): boolean {

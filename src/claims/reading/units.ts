@@ -5,7 +5,7 @@ const units: Record<string, string> = {};
 for (const [unit, nouns] of Object.entries({
   child:
     "child children patient patients adolescent adolescents boy boys girl girls subject subjects participant participants individual individuals people person persons man men woman women teenager teenagers athlete athletes volunteer volunteers infant infants adult adults",
-  limb: "limb limbs arm arms shoulder shoulders humerus humeri elbow elbows hip hips knee knees leg legs wrist wrists forearm forearms ankle ankles foot feet hand hands",
+  limb: "limb limbs arm arms shoulder shoulders humerus humeri elbow elbows hip hips knee knees leg legs wrist wrists forearm forearms ankle ankles foot feet clubfoot clubfeet hand hands",
   fracture: "fracture fractures bone bones injury injuries lesion lesions",
   case: "case cases",
   radiograph:

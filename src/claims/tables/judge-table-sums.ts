@@ -20,6 +20,7 @@ const families = [
   /^(left|right)$/i,
   /^(closed|open)( reduction)?( ?\(n ?= ?\d+\))?$/i,
   /^(success|failure)$/i,
+  /^(excellent|good|fair|satisfactory|moderate|poor|bad)$/i,
 ];
 
 /**
