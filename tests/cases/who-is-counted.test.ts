@@ -252,3 +252,17 @@ test("sheets named for their grade are read with it", async () => {
   const table = readCases(raw, { answers });
   expect(column(table, "Grade").map(showValue)).toEqual(["II", "II", "III", "III"]);
 });
+
+test("a blank success beside a status is asked about, with the ways out of the flow as choices", async () => {
+  const sheet =
+    "ID,Grade,Success,Status\nH1,I,Y,complete\nH2,II,,withdrawn\nH3,II,,ongoing\nH4,II,,died\nH5,I,N,complete\n";
+  const table = await ofText(sheet);
+  expect(asked(table, "Success")).toEqual(["lost: 3", "ongoing: 4", "died: 5"]);
+  const answers = {
+    "Success | blank with a status | lost": "lost",
+    "Success | blank with a status | ongoing": "not yet followed up",
+    "Success | blank with a status | died": "died",
+  };
+  const answered = await ofText(sheet, { answers });
+  expect(column(answered, "Success").map(showValue)).toEqual(["yes", "lost", "not done", "died", "no"]);
+});

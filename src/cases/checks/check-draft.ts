@@ -10,6 +10,7 @@ import { askLoss } from "./ask-loss.js";
 import { askNumbers } from "./ask-numbers.js";
 import { askRaters } from "./ask-raters.js";
 import { askSpellings } from "./ask-spellings.js";
+import { askStatus } from "./ask-status.js";
 import { askSuccess } from "./ask-success.js";
 import { askSwappedDates } from "./ask-swapped-dates.js";
 import { askTwoColumns } from "./ask-two-columns.js";
@@ -22,6 +23,7 @@ const checks = [
   askAges,
   askInclusion,
   askLoss,
+  askStatus,
   askFillDown,
   askRareGrades,
   askGrades,
