@@ -25,7 +25,7 @@ export function cellPicture(map: CellMarks): HTMLElement {
   const merged =
     rows * columns === 1
       ? ""
-      : ` One mark stands for up to ${rows} rows and ${columns} columns: asked about when one of its cells is, read when one is.`;
+      : ` One mark stands for up to ${rows} rows and ${columns} ${columns === 1 ? "column" : "columns"}: asked about when one of its cells is, read when one is.`;
   return element(
     "figure",
     { class: "cell-map" },

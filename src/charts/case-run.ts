@@ -3,10 +3,14 @@ import { figureWidth, type Drawing } from "./drawing.js";
 import { marksLayer } from "./marks-layer.js";
 import { ink } from "./palette.js";
 import { framed, pixels, type Extent, type Layer } from "./pixels.js";
-import { textLayer } from "./text-layer.js";
+import { fontSizeOf, textLayer } from "./text-layer.js";
+import { textWidth } from "./text-width.js";
 
 export interface CaseRunStep {
-  readonly mark: CaseMark;
+  /** Left out where there are too many cases for a mark each. */
+  readonly mark?: CaseMark;
+  /** Place of the case in the order, from 0; default that among the steps. */
+  readonly place?: number;
   /** Failures so far less those expected. */
   readonly excess: number;
 }
@@ -16,28 +20,30 @@ const ring = { failed: 66, worked: 18 };
 
 /**
  * Consecutive cases: the line rises with each failure and sinks with each success; no change is the level line at zero.
- * @param options.oneIn of so many cases one is among the steps; default 1
- * @param options.cases how many there are in all; default the steps
+ * @param options.cases how many there are in all, where not each is among the steps
  */
 export function caseRun(
   steps: readonly CaseRunStep[],
   text: { readonly x: string; readonly y: string },
-  options: { readonly width?: number; readonly oneIn?: number; readonly cases?: number } = {},
+  options: { readonly width?: number; readonly cases?: number } = {},
 ): Drawing {
-  const { width = figureWidth, oneIn = 1, cases = steps.length } = options;
+  const { width = figureWidth, cases = steps.length } = options;
   const extent = { width, height: 250, below: 0 };
   const largest = steps.reduce((most, { excess }) => Math.max(most, Math.abs(excess)), 1);
   const most = Math.ceil(largest);
-  const x = (i: number): number => left + ((i * oneIn + 1) / Math.max(1, cases)) * (width - left - right);
+  const x = (i: number): number => left + ((i + 1) / Math.max(1, cases)) * (width - left - right);
   const y = (excess: number): number => top + ((most - excess) / (2 * most)) * (bottom - top);
-  const marks = steps.map(({ mark, excess }, i): PlacedMark => ({
-    ...placed(mark, x(i), y(excess)),
-    size: mark.outcome === "failure" ? ring.failed : ring.worked,
-  }));
+  const points = steps.map(({ excess, place }, i) => ({ x: x(place ?? i), y: y(excess) }));
+  const marks = steps.flatMap(({ mark }, i): PlacedMark[] => {
+    if (mark === undefined) return [];
+    const size = mark.outcome === "failure" ? ring.failed : ring.worked;
+    return [{ ...placed(mark, points[i]!.x, points[i]!.y), size }];
+  });
+  const end = String(cases);
   const levels = [most, 0, -most];
   const rows = {
     levels: levels.map((level) => ({ x: left, x2: width - right, y: y(level) })),
-    line: [{ x: left, y: y(0) }, ...marks.map((mark) => ({ x: mark.x, y: mark.y }))].map((point, order) => ({
+    line: [{ x: left, y: y(0) }, ...points].map((point, order) => ({
       ...point,
       order,
     })),
@@ -49,7 +55,7 @@ export function caseRun(
     })),
     ends: [
       { x: x(0), y: bottom + 16, text: "1" },
-      { x: x((cases - 1) / oneIn), y: bottom + 16, text: String(cases) },
+      { x: Math.min(x(cases - 1), width - textWidth(end, fontSizeOf("note")) / 2), y: bottom + 16, text: end },
     ],
     titles: [
       { x: left, y: bottom + 36, text: text.x },
