@@ -2,7 +2,7 @@ import type { Draft } from "./doubts.js";
 import type { Redact } from "./quarantine.js";
 import { showValue } from "./show-value.js";
 import { plainHeading } from "./table/heading-words.js";
-import type { Column } from "./types.js";
+import type { Column, Value } from "./types.js";
 import { negativeHeading } from "./values/read-yes-no.js";
 
 const shownExamples = 3;
@@ -11,9 +11,13 @@ const shownExamples = 3;
 export function describeColumn({ names, roles, positions, facts, values }: Draft, k: number, redact: Redact): Column {
   const [name, role, unit] = [names[k]!, roles[k]!, facts[k]!.unit];
   const examples = new Set<string>();
+  // Like cells share their value.
+  const seen = new Set<Value>();
   if (role !== "identifier" && role !== "note")
     for (const value of values[k]!) {
       if (examples.size >= shownExamples) break;
+      if (seen.has(value)) continue;
+      seen.add(value);
       if (value.kind !== "missing" && value.kind !== "asked") examples.add(redact(showValue(value)));
     }
   return {

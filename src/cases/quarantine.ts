@@ -14,7 +14,7 @@ export function quarantine(texts: Iterable<string>): Redact {
     const plain = text.toLowerCase();
     let kept = false;
     for (const word of plain.match(part) ?? [])
-      if (word.length >= (digit.test(word) ? 4 : 3)) {
+      if (word.length >= 4 || (word.length === 3 && !digit.test(word))) {
         words.add(word);
         kept = true;
       }

@@ -65,13 +65,7 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
     cases: draft.lines.flatMap((line, i) => {
       if (repeats.dropped.has(i)) return [];
       const values = shown.map((column) => column[i]!);
-      return splitLimbs(
-        line,
-        draft.cases[i]!,
-        values,
-        side,
-        columns.map(({ limbs }) => limbs.get(i)),
-      );
+      return splitLimbs(line, draft.cases[i]!, values, side, (k) => columns[k]!.limbs.get(i));
     }),
     setAside: setAside.toSorted((a, b) => a.row - b.row),
     identifiers: draft.names.filter((_, k) => draft.roles[k] === "identifier"),

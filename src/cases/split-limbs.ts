@@ -8,20 +8,24 @@ export interface Limbs {
   readonly right: Value;
 }
 
-/** The row as one case, or as two limbs of one child when the answer about its side says so. */
+/**
+ * The row as one case, or as two limbs of one child when the answer about its side says so.
+ * @param limbsOf values of the two limbs by column, where one cell held both
+ */
 export function splitLimbs(
   line: Line,
   name: CaseName,
   values: readonly Value[],
   side: number,
-  limbs: readonly (Limbs | undefined)[],
+  limbsOf: (column: number) => Limbs | undefined,
 ): CaseRow[] {
   const both = side >= 0 ? values[side] : undefined;
   const row = line.row.number;
   if (!(both?.kind === "text" && both.text === "both")) {
     // Two values in a cell of a row with one side: that of the limb which the row is about.
     const limb = both?.kind === "text" && (both.text === "left" || both.text === "right") ? both.text : undefined;
-    const own = limb === undefined ? values : values.map((value, k) => limbs[k]?.[limb] ?? value);
+    const apart = limb !== undefined && values.some((_, k) => limbsOf(k) !== undefined);
+    const own = !apart ? values : values.map((value, k) => limbsOf(k)?.[limb] ?? value);
     return [{ id: name.id, child: name.child, row, values: own }];
   }
   const base = name.typed === "" ? name.id : name.child;
@@ -29,6 +33,6 @@ export function splitLimbs(
     id: `${base} ${limb}`,
     child: name.child,
     row,
-    values: values.map((value, k) => (k === side ? { kind: "text", text: limb } : (limbs[k]?.[limb] ?? value))),
+    values: values.map((value, k) => (k === side ? { kind: "text", text: limb } : (limbsOf(k)?.[limb] ?? value))),
   }));
 }

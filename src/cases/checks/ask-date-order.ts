@@ -82,7 +82,10 @@ function farDates(draft: Draft): Doubt[] {
   return draft.roles.flatMap((role, column) => {
     if (role !== "date") return [];
     const isos = isoOf(draft.values[column]!);
-    const years = isos.flatMap((iso) => (iso === undefined ? [] : [Number(iso.slice(0, 4))])).toSorted((a, b) => a - b);
+    const years = Int32Array.from(
+      isos.filter((iso) => iso !== undefined),
+      (iso) => Number(iso.slice(0, 4)),
+    ).toSorted();
     if (years.length < 5) return [];
     const middle = years[Math.floor(years.length / 2)]!;
     return isos.flatMap((iso, line): Doubt[] => {

@@ -37,7 +37,8 @@ export function commonShapes(lines: readonly (readonly string[])[], idColumn: nu
     const text = line[idColumn] ?? "";
     if (text === "" || totalLead.test(text) || line.filter((each) => each !== "").length < 2) continue;
     named++;
-    counts.set(shape(text), (counts.get(shape(text)) ?? 0) + 1);
+    const key = shape(text);
+    counts.set(key, (counts.get(key) ?? 0) + 1);
   }
   return new Set([...counts].filter(([, count]) => count >= 2 && count >= named / 10).map(([key]) => key));
 }

@@ -1,7 +1,7 @@
 import type { RawCell, RawSheet, Role } from "../types.js";
 import type { ColumnFacts } from "./reading.js";
 import { namesMotion } from "../table/heading-words.js";
-import { looseDate, plainDate } from "./read-date.js";
+import { looseDate, plainDate, type LooseDate } from "./read-date.js";
 import { readMissing } from "./read-missing.js";
 import { plainNumber, unitOf } from "./read-number.js";
 
@@ -25,13 +25,14 @@ export function columnFacts(
   const numbers = present.map(
     ({ text, cell }) => cell.number ?? plainNumber(text.replace(/[°%]$/, "").trim(), decimalComma),
   );
-  const dates = present.flatMap(({ text, cell }) => cell.date ?? plainDate(text, latestYear) ?? []);
-  const sorted = dates.toSorted();
+  const loose = present.map(({ text }) => looseDate(text, latestYear));
+  const dates = present.map(({ text, cell }) => cell.date ?? plainDate(text, latestYear));
+  const sorted = dates.filter((date) => date !== undefined).toSorted();
   const motion = role === "measurement" && namesMotion(name);
   return {
     name,
     decimalComma,
-    dateOrder: orderOf(present, latestYear),
+    dateOrder: orderOf(loose),
     unit: measured.has(role)
       ? (headingUnit(name) ?? (role === "measurement" && !motion ? cellUnit(present) : undefined))
       : undefined,
@@ -43,7 +44,7 @@ export function columnFacts(
       ? { tenGrades: true as const }
       : {}),
     latestYear,
-    values: kindOf(present, numbers, latestYear),
+    values: kindOf(present, numbers, (i) => (loose[i] ?? dates[i]) !== undefined),
     usual: usualRange(present, numbers),
     span: sorted.length > 0 ? { first: sorted[0]!, last: sorted.at(-1)! } : undefined,
     kind: sheet.kind,
@@ -83,18 +84,19 @@ function mostlyWords(cells: readonly Distinct[]): boolean {
 }
 
 function commaFor(cells: readonly Distinct[]): boolean | undefined {
-  const comma = cells.some(({ text }) => /\d,\d{1,2}(?!\d)|\d,\d{4,}|(^|\D)0,\d/.test(text) && !/\d\.\d/.test(text));
+  const comma = cells.some(
+    ({ text }) => text.includes(",") && /\d,\d{1,2}(?!\d)|\d,\d{4,}|(^|\D)0,\d/.test(text) && !/\d\.\d/.test(text),
+  );
   const point = cells.some(
-    ({ text }) => /\d\.\d{1,2}(?![\d.])|\d\.\d{4,}|(^|\D)0\.\d/.test(text) && !/\d,\d/.test(text),
+    ({ text }) => text.includes(".") && /\d\.\d{1,2}(?![\d.])|\d\.\d{4,}|(^|\D)0\.\d/.test(text) && !/\d,\d/.test(text),
   );
   return comma === point ? undefined : comma;
 }
 
-function orderOf(cells: readonly Distinct[], latestYear: number): ColumnFacts["dateOrder"] {
+function orderOf(dates: readonly (LooseDate | undefined)[]): ColumnFacts["dateOrder"] {
   let dayFirst = false;
   let monthFirst = false;
-  for (const { text } of cells) {
-    const loose = looseDate(text, latestYear);
+  for (const loose of dates) {
     if (!loose) continue;
     if (loose.first > 12 && loose.second <= 12) dayFirst = true;
     if (loose.second > 12 && loose.first <= 12) monthFirst = true;
@@ -130,13 +132,13 @@ function cellUnit(cells: readonly Distinct[]): string | undefined {
 function kindOf(
   cells: readonly Distinct[],
   numbers: readonly (number | "ambiguous" | undefined)[],
-  latestYear: number,
+  isDate: (i: number) => boolean,
 ): ColumnFacts["values"] {
   let all = 0;
   const counts = { number: 0, date: 0, yesNo: 0 };
   cells.forEach(({ text, cell, count }, i) => {
     all += count;
-    if (cell.date !== undefined || looseDate(text, latestYear) || plainDate(text, latestYear)) counts.date += count;
+    if (isDate(i)) counts.date += count;
     else if (numbers[i] !== undefined || numberLike.test(text)) counts.number += count;
     else if (cell.boolean !== undefined || /^(y|n|yes|no|true|false|ja|nein)$/i.test(text)) counts.yesNo += count;
   });

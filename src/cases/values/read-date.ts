@@ -48,6 +48,8 @@ export function looseDate(text: string, latestYear: number): LooseDate | undefin
 
 /** A date whose order is plain: year first, or the month by name. */
 export function plainDate(text: string, latestYear: number): string | undefined {
+  // Most texts of a sheet are no date; this much is seen at once.
+  if (text.length < 6 || !/[\dZ]$/.test(text)) return undefined;
   const yearFirst =
     /^(\d{4})[-./](\d{1,2})[-./](\d{1,2})(?:[T ]\d{1,2}:\d{2}(?::\d{2}(?:\.\d+)?)?Z?)?$/.exec(text) ??
     /^((?:19|20)\d{2})(\d{2})(\d{2})$/.exec(text);

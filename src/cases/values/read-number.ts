@@ -16,6 +16,7 @@ import {
 
 /** Text of one number in a fixed spelling: sign, digits, at most one point. */
 export function plainNumber(text: string, decimalComma: boolean | undefined): number | "ambiguous" | undefined {
+  if (!/^[-+−–.,\d]/.test(text)) return undefined;
   const t = text.replace(/[−–]/g, "-").replace(/(?<=\d)[ '’](?=\d{3}(\D|$))/g, "");
   if (/^[-+]?(\d+|\d*\.\d+|\d+\.)(e[-+]?\d{1,3})?$/i.test(t)) {
     // In a column with decimal commas, 1.234 may be one thousand or one and a bit.

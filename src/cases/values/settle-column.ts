@@ -50,7 +50,7 @@ export function settleColumn(
     const { asks, value, why } = group.reading;
     if (!asks) {
       const shown = withheldValue(value, task);
-      outcomes[g] = { value: shown };
+      outcomes[g] = shown === value ? group.reading : { value: shown };
       if (why) record(group, group.rows, shown, why);
       else if (group.raw !== group.text) record(group, group.rows, shown, "spaces or invisible signs removed");
       continue;
@@ -68,9 +68,9 @@ export function settleColumn(
   }
   const openLines = new Set<number>();
   const limbs = new Map<number, Limbs>();
-  const values = Array.from(perLine, (g, i) => {
+  const values = lines.map(({ row: { number: row } }, i) => {
+    const g = perLine[i]!;
     const group = groups[g]!;
-    const row = lines[i]!.row.number;
     const own = ownAnswer(group, i, task, issues);
     if (own) record(group, [row], own.value, `answered for this case: ${redact(own.label)}`);
     const { value, question, limbs: both, ofWidth } = own ? outcomeOf(own) : outcomes[g]!;
