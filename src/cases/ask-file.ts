@@ -1,5 +1,5 @@
 import { askTables } from "./ask-tables.js";
-import { isPlainName } from "./names-in-text.js";
+import { isPlainName } from "./plain-words.js";
 import type { Redact } from "./quarantine.js";
 import type { SheetIssue } from "./sheet-error.js";
 import { isCase, isNoCase, leaveHidden, lineId, struckId } from "./table/apply-line-answers.js";

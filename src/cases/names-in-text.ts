@@ -1,4 +1,5 @@
 import { headingRole } from "./table/heading-words.js";
+import { isTitleWord } from "./plain-words.js";
 
 const titles = "Dr|Doctor|Mr|Mrs|Ms|Miss|Prof|Professor|Herr|Frau|Nurse|Sister|Mme|Mlle|Dra|Sra|Dott|Mister";
 const surname = "\\p{Lu}[\\p{L}'’-]{2,}";
@@ -13,10 +14,6 @@ const places: readonly RegExp[] = [
     "gu",
   ),
 ];
-/** Words that begin with a capital in titles and sub-headings and name nobody. */
-const common =
-  /^(dr|doctor|mr|mrs|ms|miss|prof|professor|herr|frau|mme|nurse|sister|mister|the|and|for|with|all|new|old|final|version|copy|draft|project|study|series|cases?|patients?|children|child|paediatric|pediatric|adolescents?|humer\w*|shoulder|elbow|wrist|hip|knee|ankle|forearm|radius|tibia\w*|femor\w*|femur|fractures?|proximal|distal|upper|lower|displaced|hospital|clinic|centre|center|unit|department|university|database|registry|audit|data|sheet|list|table|group|closed|open|reduction|surgery|surgical|orthopa\w*|trauma|summary|total|excluded|exclusions?|lost|follow\w*|review|results?|outcomes?|january|february|march|april|may|june|july|august|september|october|november|december|monday|tuesday|wednesday|thursday|friday|parents?|women|men|today|consultant|registrar|fellow|surgeons?|trainee|resident|senior|junior|north\w*|south\w*|east\w*|west\w*|general|royal|city|saint|invented|example|success|failed|notes?|legend|codes?|key|retrospective|prospective|consecutive)$/i;
-
 /** Words of names of people in free lines: after a title, before "'s patients", after "by" or "surgeon". */
 export function namesInText(texts: Iterable<string>): string[] {
   const words = new Set<string>();
@@ -26,7 +23,7 @@ export function namesInText(texts: Iterable<string>): string[] {
     for (const place of places)
       for (const match of plain.matchAll(place))
         for (const word of match[1]!.split(/[ '’-]+/))
-          if (word.length >= 3 && /^\p{Lu}/u.test(word) && !common.test(word) && headingRole(word) === undefined)
+          if (word.length >= 3 && /^\p{Lu}/u.test(word) && !isTitleWord(word) && headingRole(word) === undefined)
             words.add(word);
     for (const word of wholeName(text)) words.add(word);
   }
@@ -37,14 +34,5 @@ export function namesInText(texts: Iterable<string>): string[] {
 function wholeName(text: string): string[] {
   if (!/^\p{Lu}[\p{Ll}'’-]+,? \p{Lu}[\p{Ll}'’-]+( \p{Lu}[\p{Ll}'’-]+)?$/u.test(text)) return [];
   const words = text.split(/[ ,]+/);
-  return words.every((word) => !common.test(word) && headingRole(word) === undefined) ? words : [];
+  return words.every((word) => !isTitleWord(word) && headingRole(word) === undefined) ? words : [];
 }
-
-/** Whether a name of a sheet says nothing but numbers and words of the trade, and can be shown. */
-export function isPlainName(name: string): boolean {
-  const words = name.match(/\p{L}{3,}/gu) ?? [];
-  return words.every((word) => common.test(word) || sheetWord.test(word) || headingRole(word) !== undefined);
-}
-
-const sheetWord =
-  /^([ivx]+|sheet|tabelle|blatt|feuil|feuille|hoja|foglio|year|jahr|visits?|readings?|raters?|log|info|readme|help|columns?|meta|archive|backup|second|third|first|part|mua|orif|wire|crpp|jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec|adults?|boys?|girls?|left|right|main|raw|clean|definitions?|abbreviations?)\d*$/i;

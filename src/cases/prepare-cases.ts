@@ -1,3 +1,4 @@
+import { doubtfulColumns, settleIdentifying } from "./ask-identifying.js";
 import { joinRight, joinTables, partOfCases, rightTableId } from "./ask-tables.js";
 import { restartColumn } from "./ask-repeats.js";
 import type { Draft } from "./doubts.js";
@@ -7,7 +8,7 @@ import { quarantine, type Redact } from "./quarantine.js";
 import type { ReadCasesOptions } from "./read-cases.js";
 import { readingSteps } from "./reading-steps.js";
 import { samePersons } from "./same-person.js";
-import { SheetError } from "./sheet-error.js";
+import { SheetError, type SheetIssue } from "./sheet-error.js";
 import {
   askSheets,
   asksForStack,
@@ -45,6 +46,8 @@ export interface Prepared {
   readonly found: FoundTable;
   /** About sheets of the workbook that have the same heading. */
   readonly questions: readonly Question[];
+  /** Answers that fit no choice. */
+  readonly issues: readonly SheetIssue[];
   readonly parts?: readonly StackedPart[];
 }
 
@@ -78,6 +81,8 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
   if (sheetAt !== undefined && stack!.parts.every(({ name }) => namesInText([name]).length > 0))
     guessed[sheetAt] = "operator";
   const beside = namesBeside(sheet, first);
+  const chosen = options.roles ?? {};
+  const doubtful = doubtfulColumns(typed, cells, { roles: guessed, rows: first.lines.length });
   const redactFor = onceByRoles((roles) => {
     const texts = roles.flatMap((role, k) =>
       role === "identifier" ? cells[k]!.map(({ text }) => text) : role === "operator" ? staffNames(cells[k]!) : [],
@@ -89,7 +94,14 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
     return (text) => words(maskText(text));
   });
   const shown = (redact: Redact): string[] => distinctNames(typed.map((name) => redactName(name, redact)));
-  const assigned = assignRoles(guessed, shown(redactFor(guessed)), options.roles, redactFor(guessed)(sheet.file));
+  const careful = guessed.map((role, k): Role => (doubtful.some(({ at }) => at === k) ? "identifier" : role));
+  const carefully = redactFor(careful);
+  const shownNames = shown(carefully);
+  const identifying = settleIdentifying(
+    doubtful.filter(({ at }) => !Object.hasOwn(chosen, shownNames[at]!)),
+    { names: shownNames, roles: guessed, answers },
+  );
+  const assigned = assignRoles(identifying.roles, shownNames, chosen, carefully(sheet.file));
   const roles = settleRivals(shown(redactFor(assigned)), assigned, answers);
   const redact = redactFor(roles);
   const names = shown(redact);
@@ -132,7 +144,14 @@ export function prepareCases(given: RawSheet, options: ReadCasesOptions): Prepar
     unread: { ...named, cases: persons.cases },
     redact,
     found,
-    questions: [...persons.questions, ...gathering, ...asksSheets, ...(numbers?.questions ?? [])],
+    questions: [
+      ...identifying.questions,
+      ...persons.questions,
+      ...gathering,
+      ...asksSheets,
+      ...(numbers?.questions ?? []),
+    ],
+    issues: identifying.issues,
     ...(stack
       ? {
           parts: stack.parts.map((part) => ({

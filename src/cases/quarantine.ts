@@ -1,3 +1,6 @@
+import { looksLikeInitials } from "./table/looks-like.js";
+import { looseDate, isoDate, plainDate } from "./values/read-date.js";
+
 /** Replaces every quarantined word in a text that may be shown. */
 export type Redact = (text: string) => string;
 
@@ -5,12 +8,18 @@ export const withheld = "[withheld]";
 
 /**
  * Collects what identifier columns hold, so that no part of it can be shown from another place: the notes, a line under
- * the table, a question. Words of names count from three letters, numbers from four digits.
+ * the table, a question. Words of names count from three letters, numbers from four digits, initials where they stand
+ * in capitals as a word, dates in every spelling.
  */
 export function quarantine(texts: Iterable<string>): Redact {
   const words = new Set<string>();
+  const initials = new Set<string>();
+  const days = new Set<string>();
   const phrases: string[] = [];
   for (const text of texts) {
+    const dates = daysOf(text);
+    for (const day of dates) days.add(day);
+    if (dates.length > 0) continue;
     const plain = text.toLowerCase();
     let kept = false;
     for (const word of plain.match(part) ?? [])
@@ -18,14 +27,19 @@ export function quarantine(texts: Iterable<string>): Redact {
         words.add(word);
         kept = true;
       }
+    if (kept) continue;
+    if (/^\P{N}{2,9}$/u.test(text) && looksLikeInitials(text.toUpperCase()))
+      initials.add(text.toUpperCase().replace(/[. -]/g, ""));
     // Without a word of its own ("12-3", "A B") the text is looked for as it stands.
-    if (!kept && plain.length >= 3 && phrases.length < most) phrases.push(plain);
+    if (plain.length >= 3 && phrases.length < most) phrases.push(plain);
   }
-  if (words.size === 0 && phrases.length === 0) return (text) => text;
+  if (words.size + initials.size + days.size + phrases.length === 0) return (text) => text;
+  const hidden = (word: string): boolean => words.has(word.toLowerCase()) || initials.has(word);
   return (text) => {
     let out = text;
-    if ((text.toLowerCase().match(part) ?? []).some((word) => words.has(word)))
-      out = text.replace(part, (word) => (words.has(word.toLowerCase()) ? withheld : word));
+    if (days.size > 0 && dateSigns.test(out))
+      out = out.replace(anyDate, (date) => (daysOf(date).some((day) => days.has(day)) ? withheld : date));
+    if ((out.match(part) ?? []).some(hidden)) out = out.replace(part, (word) => (hidden(word) ? withheld : word));
     for (const phrase of phrases)
       if (out.toLowerCase().includes(phrase)) out = out.split(new RegExp(literally(phrase), "i")).join(withheld);
     return out;
@@ -34,7 +48,22 @@ export function quarantine(texts: Iterable<string>): Redact {
 
 const part = /[\p{L}\p{N}]+/gu;
 const digit = /\d/;
+const dateSigns = /\d[./-] ?\d|\d[ .-]+\p{L}{3}|\p{L}{3} \d/u;
+const anyDate =
+  /\d{1,4}[./-] ?\d{1,2}[./-] ?\d{1,4}|\d{1,2}(?:st|nd|rd|th)?[ ./-]+\p{L}{3,9}\.?,?[ ./-]*\d{2,4}|\p{L}{3,9}\.? \d{1,2},? \d{4}/gu;
+const convention = 2049;
 const most = 2000;
+
+/** The days that a text can mean, both orders; none for any other text. */
+function daysOf(text: string): string[] {
+  if (text.length > 30 || !digit.test(text)) return [];
+  const day = plainDate(text, convention);
+  if (day) return [day.slice(2)];
+  const loose = looseDate(text, convention);
+  if (!loose) return [];
+  const both = [isoDate(loose.year, loose.second, loose.first), isoDate(loose.year, loose.first, loose.second)];
+  return both.flatMap((iso) => (iso ? [iso.slice(2)] : []));
+}
 
 function literally(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");

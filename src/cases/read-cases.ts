@@ -38,7 +38,7 @@ export interface ReadCasesOptions {
 export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): CaseTable {
   const answers = options.answers ?? {};
   const steps = readingSteps(options.onProgress);
-  const { unread, redact, found, questions, parts } = prepareCases(sheet, options);
+  const { unread, redact, found, questions, parts, issues: early } = prepareCases(sheet, options);
   const side = unread.roles.indexOf("side");
 
   const overflow = askOverflow(unread);
@@ -51,7 +51,13 @@ export function readCases(sheet: RawSheet, options: ReadCasesOptions = {}): Case
   const repeats = askRepeats(draft, settled.values[side] ?? [], settled.values[eventDate] ?? [], answers, redact);
 
   const file = askFile(unread.sheet, found, answers, redact);
-  const issues = [...file.issues, ...columns.flatMap((column) => column.issues), ...settled.issues, ...repeats.issues];
+  const issues = [
+    ...early,
+    ...file.issues,
+    ...columns.flatMap((column) => column.issues),
+    ...settled.issues,
+    ...repeats.issues,
+  ];
   if (issues.length > 0) throw new SheetError(redact(sheet.file), issues);
   const touching = [...repeats.questions, ...touchingCases(file.questions, draft.lines.length)];
   const { values: shown, open: held } = holdBack(draft, settled.values, touching);

@@ -1,7 +1,8 @@
 import { placesOf } from "./ask-tables.js";
 import { overflowing } from "./table/add-column.js";
 import { movedLine } from "./table/moved-line.js";
-import { isPlainName, namesInText } from "./names-in-text.js";
+import { namesInText } from "./names-in-text.js";
+import { isPlainName } from "./plain-words.js";
 import type { Redact } from "./quarantine.js";
 import { findTable, lineText, type AsideLine, type FoundTable, type Line } from "./table/find-table.js";
 import type { Answers, Question, RawCell, RawRow, RawSheet } from "./types.js";

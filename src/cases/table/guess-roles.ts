@@ -1,9 +1,9 @@
 import type { Role } from "../types.js";
 import { cellLook } from "./cell-look.js";
-import { identifying, markBirths, namesStaff } from "./identifying.js";
+import { identifying, namesStaff } from "./identifying.js";
 import { isDate, mostly } from "./mostly.js";
 import { codesOf, keyFor, type CodeKey } from "./find-keys.js";
-import { headingRoles, plainHeading } from "./heading-words.js";
+import { nameRoles, plainHeading } from "./heading-words.js";
 import { readYesNo } from "../values/read-yes-no.js";
 import { readMissing } from "../values/read-missing.js";
 import type { Distinct } from "../values/column-facts.js";
@@ -28,7 +28,7 @@ export function guessRoles(
 ): Role[] {
   const columns = all.map((cells) => (cells.length > sampled ? cells.slice(0, sampled) : cells));
   const rows = Math.min(allRows, Math.max(sampled, ...columns.map(countOf)));
-  const roles = names.map((name, c) => checked(byHeading(name), name, columns[c]!, rows, keys));
+  const roles = names.map((name, c) => checked(nameRoles(name), name, columns[c]!, rows, keys));
   markRaters(names, columns, roles);
   if (!roles.includes("id")) promoteId(names, columns, roles, rows);
   const graded = roles.some((role, c) => role === "grade" && !typed.test(plainHeading(names[c]!)));
@@ -37,21 +37,11 @@ export function guessRoles(
       if (roles[c] === "grade" && typed.test(plainHeading(name))) roles[c] = "other";
     });
   markTechnique(columns, roles);
-  markBirths(names, columns, roles);
   for (const role of single)
     roles.forEach((each, c) => {
       if (each === role && roles.indexOf(role) !== c) roles[c] = "other";
     });
   return roles;
-}
-
-/** The last part of a joined name that says anything decides; units ("Y/N") and groups come after. */
-function byHeading(name: string): readonly Role[] {
-  for (const part of name.split(": ").toReversed()) {
-    const found = headingRoles(part);
-    if (found.length > 0 && found[0] !== "other") return found;
-  }
-  return headingRoles(name.replaceAll(": ", " "));
 }
 
 /** The likeliest role whose kind of values the column holds. */
@@ -87,6 +77,9 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
       (named.test(name) && worded(values)) ||
       (outcome.test(name) && fewCodes(values))
     );
+  // "Limb" may head study numbers or sides.
+  if (role === "id")
+    return values.length === 0 || values.length > 3 || !mostly(values, ({ text }) => sideLike.test(text), 0.8);
   if (role === "sex") return mostly(values, ({ text }) => text.length <= 8);
   if (role === "side")
     return mostly(values, ({ text }) => sideLike.test(text)) || (values.length <= 3 && fewCodes(values));
@@ -99,7 +92,6 @@ function fits(role: Role, name: string, values: readonly Distinct[]): boolean {
   if (role === "measurement") return mostly(values, ({ text }) => /\d/.test(text), 0.3);
   if (role === "firstTechnique" || role === "finalTechnique")
     return (mostly(values, ({ text }) => /\p{L}{2}/u.test(text)) || fewCodes(values)) && !mostly(values, isDate);
-  if (role === "id") return values.length > 3 || !mostly(values, ({ text }) => sideLike.test(text));
   if (role === "operator") return !mostly(values, isDate) && !mostly(values, ({ text }) => text.length > 40, 0.3);
   if (role === "complication") return !mostly(values, isDate);
   return true;

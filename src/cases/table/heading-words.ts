@@ -130,3 +130,12 @@ export function namesWidth(name: string): boolean {
     /\b(width|diameter|breite|largeur|ancho|larghezza)\b/.test(plainHeading(name)) && !/%|percent|displ/i.test(name)
   );
 }
+
+/** The last part of a joined name that says anything decides; units ("Y/N") and groups come after. */
+export function nameRoles(name: string): readonly Role[] {
+  for (const part of name.split(": ").toReversed()) {
+    const found = headingRoles(part);
+    if (found.length > 0 && found[0] !== "other") return found;
+  }
+  return headingRoles(name.replaceAll(": ", " "));
+}

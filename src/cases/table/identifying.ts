@@ -2,67 +2,81 @@ import type { Role } from "../types.js";
 import type { Distinct } from "../values/column-facts.js";
 import { looseDate, plainDate } from "../values/read-date.js";
 import { staffNames } from "../values/staff.js";
+import { holdsBirthCode, initialsOf, isSequence, looksLikeInitials, looksLikeName } from "./looks-like.js";
+import { nameRoles, plainHeading } from "./heading-words.js";
 import { mostly } from "./mostly.js";
 
 const email = /^\S+@\S+\.\S+$/;
-const phone = /^(\+|00|0|\()(?!\d?[./-]\d\d?[./-]\d)[\d ()/.-]{7,}$/;
+const phone = /^((tel|ph|mob)\.?:? ?)?(\+|00|0|\()(?!\d?[./-]\d\d?[./-]\d)[\d ()/.-]{7,}$/i;
 const personName = /^\p{Lu}[\p{L}'’.-]+,?( \p{Lu}[\p{L}'’.-]*)+$/u;
-const surname = /^\p{Lu}[\p{Ll}'’-]+$/u;
-
-const surnameFirst = /^\p{Lu}\p{Ll}{3,}([ ,]+\p{L}{1,2}\.?\d*)?$/u;
-const longNumber = /^\p{L}{0,2}[ -]?\d{6,10}$/u;
-
-/** One to four letters before or after six or eight digits that can be a day of the calendar. */
-function bornCode(text: string): boolean {
-  const digits = /^(?:\p{L}{1,4}[ _-]?(\d{6}|\d{8})|(\d{6}|\d{8})[ _-]?\p{L}{1,4})$/u.exec(text);
-  const date = digits?.[1] ?? digits?.[2];
-  if (date === undefined) return false;
-  const n = (from: number, to: number): number => Number(date.slice(from, to));
-  const day = (d: number, m: number): boolean => d >= 1 && d <= 31 && m >= 1 && m <= 12;
-  if (date.length === 6) return day(n(0, 2), n(2, 4)) || day(n(4, 6), n(2, 4)) || day(n(2, 4), n(0, 2));
-  return day(n(0, 2), n(2, 4)) || day(n(6, 8), n(4, 6));
-}
-
-/** Study numbers follow each other, however many digits they have. */
-function isSequence(values: readonly Distinct[], rows: number): boolean {
-  let [low, high] = [Infinity, -Infinity];
-  for (const { text } of values) {
-    const number = Number(text.replace(/\D/g, ""));
-    low = Math.min(low, number);
-    high = Math.max(high, number);
-  }
-  return high - low < rows * 20;
-}
-
-const initials = /^\p{Lu}\.? ?\p{Lu}\.?( ?\p{Lu}\.?)?$/u;
-const roman = /^[IVX]+$/;
+/** Far more digits than a study number needs, letters or a year in front allowed. */
+const longNumber = /^\p{L}{0,3}[ /.-]?(\d{1,4}[/-])?\d{6,10}([/-]?[\p{L}\d])?$|^\d{3}[ -]\d{3,4}([ -]\d{2,4})?$/u;
+const fiveDigits = /^\p{L}{0,3}[ /.-]?\d{5}$/u;
 const picture = /\.(jpe?g|png|dcm|tiff?|bmp|pdf|gif)$|^(img|dsc|dicom)[_ -]?\d{3,}/i;
 const postCode = /^[A-Z]{1,2}\d[A-Z\d]? ?\d[A-Z]{2}$/i;
 const address =
   /^\d{1,4}[a-z]?,? \p{L}.*\b(street|st|road|rd|avenue|ave|lane|close|drive|way|court|gardens|crescent)\b|\p{L}(straße|strasse|str\.|weg|gasse|platz) \d/iu;
-const record = /^(\d{7,}|\d{3} \d{3} \d{4})$/;
+const grouped = /^\d{3}[ -]\d{3}[ -]\d{4}$/;
+const record = /^\d{7,}$/;
 const compactDate = /^(19|20)\d{6}$/;
+
+/** Roles that a column of names can be mistaken for; undefined where the heading says nothing. */
+const personal: ReadonlySet<Role | undefined> = new Set([undefined, "id", "child", "other", "note"]);
 
 /** Values that name or number a person, whatever the heading says. */
 export function identifying(values: readonly Distinct[], rows: number, role: Role | undefined): boolean {
   if (values.length === 0) return false;
-  const distinct = values.length >= Math.max(2, rows * 0.5);
-  if (
-    mostly(values, ({ text }) => [email, phone, picture, postCode, address].some((pattern) => pattern.test(text)), 0.6)
-  )
-    return true;
-  if (role !== undefined && role !== "id" && role !== "child" && role !== "other") return false;
-  if (distinct && mostly(values, ({ text }) => personName.test(text), 0.6)) return true;
-  if (distinct && values.length > 2 && mostly(values, ({ text }) => initials.test(text) && !roman.test(text), 0.8))
-    return true;
-  const numbered = ({ text }: Distinct): boolean => record.test(text) && !compactDate.test(text);
-  if (distinct && role !== "other" && mostly(values, numbered, 0.8)) return true;
-  if (role !== "id" && role !== "child") return false;
-  if (!distinct) return false;
-  // "LB240907": letters and a birth date; "K6120334": far more digits than there are cases.
-  if (mostly(values, ({ text }) => bornCode(text), 0.8) && !isSequence(values, rows)) return true;
-  if (rows >= 5 && mostly(values, ({ text }) => longNumber.test(text), 0.8) && !isSequence(values, rows)) return true;
-  return mostly(values, ({ text }) => surname.test(text) || surnameFirst.test(text), 0.6);
+  const share = (test: (text: string) => boolean, least: number): boolean =>
+    mostly(values, ({ text }) => test(text), least);
+  if (share((text) => [email, phone, picture, postCode, address].some((pattern) => pattern.test(text)), 0.6))
+    // "00000012" is a running number with zeros in front.
+    return !(values.every(({ text }) => /^\d+$/.test(text)) && isSequence(values.map(({ text }) => text)));
+  if (!personal.has(role)) return false;
+  if (share((text) => titled.test(text), 0.6)) return true;
+  if (values.length < Math.max(2, rows * 0.5)) return false;
+  if (role !== "note" && numbering(values, rows)) return true;
+  if (share((text) => personName.test(text) && looksLikeName(text), 0.6)) return true;
+  if (values.length > 2 && role !== "note" && share(looksLikeInitials, 0.8)) return true;
+  if (role === "other") return false;
+  const codes = new Set(values.flatMap(({ text }) => initialsOf(text) ?? []));
+  if (codes.size >= Math.max(3, rows * 0.4) && share((text) => initialsOf(text) !== undefined, 0.8)) return true;
+  const small = role === "id" || role === "child";
+  return (
+    values.length >= Math.max(small ? 2 : 3, rows * (small ? 0.5 : 0.7)) &&
+    share((text) => looksLikeName(text, small), 0.6)
+  );
+}
+
+/** Numbers of a hospital, or letters with a birth date; study numbers follow each other, however long they are. */
+function numbering(values: readonly Distinct[], rows: number): boolean {
+  // Ten digits in three groups are no study number, whatever follows whatever.
+  if (mostly(values, ({ text }) => grouped.test(text), 0.8)) return true;
+  const long = ({ text }: Distinct): boolean => longNumber.test(text) && !compactDate.test(text);
+  const sure = ({ text }: Distinct): boolean => record.test(text) && !compactDate.test(text);
+  const kinds = [holdsCode, sure, ...(rows >= 5 ? [long] : [])];
+  return kinds.some((kind) => mostly(values, kind, 0.8)) && !isSequence(values.map(({ text }) => text));
+}
+
+const holdsCode = ({ text }: Distinct): boolean => holdsBirthCode(text);
+
+/**
+ * Values that may name or number a person, under a heading that does not tell: a few words or abbreviations of which
+ * nothing is known, words nearly all different under a heading of the trade, numbers of five digits out of sequence.
+ */
+export function mayIdentify(values: readonly Distinct[], rows: number, headings: readonly Role[]): boolean {
+  if (values.length < 2) return false;
+  const role = headings[0];
+  const share = (test: (text: string) => boolean, least: number): boolean =>
+    mostly(values, ({ text }) => test(text), least);
+  const different = values.length >= Math.max(3, rows * 0.7);
+  if (role === "other") return different && rows >= 8 && share((text) => looksLikeName(text), 0.6);
+  if (role === "id" || role === "child" || role === undefined) {
+    const sparse = rows >= 8 && different && share((text) => fiveDigits.test(text), 0.8);
+    if (sparse && !isSequence(values.map(({ text }) => text))) return true;
+  }
+  if (role !== undefined) return false;
+  if (share((text) => looksLikeName(text, different), 0.6)) return true;
+  return values.length > 2 && share(looksLikeInitials, 0.8);
 }
 
 const staff =
@@ -81,17 +95,24 @@ const titled = /^(dr|mr|mrs|ms|miss|prof)\b\.? /i;
 const event =
   /\b(inj\w*|accident|trauma|doi|fall|unfall\w*|treat\w*|op|operat\w*|surg\w*|procedure|reduc\w*|dos|admi\w*|review\w*|follow\w*|last|f\/?u|seen|visit|clinic|removal|discharge\w*|first|x-?ray|film|consent)\b/i;
 
-/** A column of dates under no event's name, years before all other dates and spread over years, holds birth dates. */
-export function markBirths(names: readonly string[], columns: readonly (readonly Distinct[])[], roles: Role[]): void {
+/**
+ * Columns that hold birth dates by their dates: under no event's name, years before the other dates, or the only dates of
+ * the sheet under a heading that says nothing.
+ */
+export function birthColumns(
+  names: readonly string[],
+  columns: readonly (readonly Distinct[])[],
+  roles: readonly Role[],
+): number[] {
   const dated = roles.flatMap((role, c) => (role === "date" ? [{ c, years: yearsOf(columns[c]!) }] : []));
-  for (const { c, years } of dated) {
-    if (event.test(names[c]!) || years.length < 3) continue;
-    const middle = years[Math.floor(years.length / 2)]!;
-    const later = dated.some(
-      (other) => other.c !== c && other.years[Math.floor(other.years.length / 2)]! - middle >= 4,
-    );
-    if (later && years.at(-1)! - years[0]! >= 2) roles[c] = "identifier";
-  }
+  const middle = (years: readonly number[]): number => years[Math.floor(years.length / 2)] ?? Number.NaN;
+  return dated.flatMap(({ c, years }) => {
+    const heading = plainHeading(names[c]!);
+    if (event.test(heading) || years.length < 3) return [];
+    const after = dated.map((other) => middle(other.years) - middle(years));
+    const later = after.some((gap) => gap >= 3 && gap <= 25) && years.at(-1)! - years[0]! >= 1;
+    return later || (dated.length === 1 && nameRoles(names[c]!).length === 0) ? [c] : [];
+  });
 }
 
 const convention = 2049;
