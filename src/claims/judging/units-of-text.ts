@@ -1,5 +1,6 @@
 import type { LinkedSentence, ProportionGroup } from "../reading/link.js";
 import type { Finding } from "./finding.js";
+import { roundingOf } from "./rounding.js";
 
 /** A sentence that names one cohort in two units: 51 fractures in 48 children. */
 interface TwoUnits {
@@ -42,6 +43,10 @@ export function judgeUnit(group: ProportionGroup, cohorts: readonly TwoUnits[]):
     };
   if (!count || !unit || !known(unit)) return unit ? { ...none, light: "holds" } : none;
   for (const { people, limbs } of cohorts) {
+    // The reader chose the whole: where the right one gives the same percentage, it is meant.
+    const right = unit === "child" ? people : limbs;
+    const chosen = group.wholeFrom !== "print" && percent !== null && count.successes <= right;
+    if (chosen && roundingOf([[(100 * count.successes) / right, percent.number]])) continue;
     if (unit === "child" && count.trials === limbs)
       return {
         ...none,
