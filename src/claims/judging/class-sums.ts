@@ -116,7 +116,7 @@ function classifies({ tokens, facts }: SentenceReading, { from, to, family }: Cl
   return tokens.slice(from, to).every(({ kind, text }, i) => {
     if (kind !== "word" || names.has(text) || classifying.has(text)) return true;
     if (facts.some((fact) => from + i >= fact.from && from + i < fact.to)) return true;
-    return ["and", "the", "or", "of", "arm", "limb", "shoulder", "arms", "sides", "hand", "fractures", "injuries"].includes(text);
+    return ["and", "the", "or", "of", "n", "arm", "limb", "shoulder", "arms", "sides", "hand", "fractures", "injuries"].includes(text);
   });
 } // prettier-ignore
 

@@ -139,7 +139,7 @@ export function adjacent(reading: SentenceReading, from: number, to: number, mos
   let words = 0;
   for (let i = from; i < to; i++) {
     const token = reading.tokens[i]!;
-    const aside = (reading.cursor.depth[i] ?? 0) > Math.max(depth, opened);
+    const aside = (reading.cursor.depth[i] ?? 0) > Math.max(depth, opened) || inInterval(reading, i);
     if (token.number && !(aside && isName(reading, i))) return false;
     if (aside) continue;
     if (breaks.has(token.text)) return false;
@@ -147,6 +147,9 @@ export function adjacent(reading: SentenceReading, from: number, to: number, mos
   }
   return words <= most;
 }
+
+const inInterval = ({ facts }: SentenceReading, i: number): boolean =>
+  facts.some(({ kind, from, to }) => kind === "interval" && i >= from && i < to);
 
 /** A number that is a label, as in "Fig. 2", or of an interval, which is no statement of its own. */
 const isName = (reading: SentenceReading, i: number): boolean =>

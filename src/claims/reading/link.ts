@@ -131,7 +131,7 @@ function estimateHolding(open: readonly Open[], { low, high }: IntervalFact): Op
 
 /** "94% (95% CI 90 to 99), that is 64 of 68": the percentage alone stands before the interval, in a bracket of its own. */
 function justBefore(groups: readonly Open[], at: number): Open | undefined {
-  return groups.find((group) => group.kind === "proportion" && !hasInterval(group) && group.percent !== null && group.count !== null && group.percent.to <= at && at - group.percent.to <= 2 && group.count.from >= at); // prettier-ignore
+  return groups.find((group) => group.kind === "proportion" && !hasInterval(group) && group.percent !== null && group.count !== null && group.percent.to <= at && at - group.percent.to <= 4 && group.count.from >= at); // prettier-ignore
 }
 
 /** A bracket or a clause ends here: what stands behind it is another matter. */

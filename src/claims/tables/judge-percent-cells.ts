@@ -44,7 +44,22 @@ const namedWholeOf = (table: CountTable, i: number, j: number): number | null =>
 function isShare(table: CountTable, i: number, j: number): boolean {
   const [label, head] = [table.labels[i]!.text, table.heads[j]!.text];
   if (table.counts[i]![j]!.percentMark) return true;
+  if (mostlyShares(table)) return true;
   return !noShare.test(label) && !noShare.test(head) && [label, head, table.corner].some((text) => text.includes("%"));
+}
+
+/** Without a percent sign: all bracketed cells but one go by their column's head. */
+function mostlyShares(table: CountTable): boolean {
+  const fitting = table.counts.flatMap((row, i) =>
+    row.flatMap((cell, j): boolean[] => {
+      const whole = namedWholeOf(table, i, j);
+      return cell?.bracket && cell.trials === null && whole !== null && cell.bracket.decimals > 0
+        ? [fits(cell.count, whole, cell.bracket)]
+        : [];
+    }),
+  );
+  const right = fitting.filter(Boolean).length;
+  return right >= 4 && fitting.length - right <= 1;
 }
 
 const fits = (count: number, trials: number, printed: PrintedNumber): boolean =>
