@@ -4,11 +4,13 @@ import { showValue } from "./show-value.js";
 import { plainHeading } from "./table/heading-words.js";
 import type { Column, Value } from "./types.js";
 import { negativeHeading } from "./values/read-yes-no.js";
+import { staffNames } from "./values/staff.js";
 
 const shownExamples = 3;
 
 /** A column for the table's reader; identifiers and notes without examples. */
-export function describeColumn({ names, roles, positions, facts, values }: Draft, k: number, redact: Redact): Column {
+export function describeColumn(draft: Draft, k: number, redact: Redact): Column {
+  const { names, roles, positions, facts, values } = draft;
   const [name, role, unit] = [names[k]!, roles[k]!, facts[k]!.unit];
   const examples = new Set<string>();
   // Like cells share their value.
@@ -27,8 +29,14 @@ export function describeColumn({ names, roles, positions, facts, values }: Draft
     examples: [...examples],
     ...(role === "success" ? { sense: negativeHeading(name) ? "negative" : "positive" } : {}),
     ...(unit === undefined ? {} : { unit }),
+    ...(role === "operator" && namesStaff(draft, k) ? { coded: true } : {}),
     ...(role === "measurement" ? limbOf(name) : {}),
   };
+}
+
+function namesStaff({ lines, positions }: Draft, k: number): boolean {
+  const at = positions[k]!;
+  return staffNames(lines.flatMap(({ row }) => row.cells[at] ?? [])).length > 0;
 }
 
 /** The limb that a heading of a measurement names. */

@@ -10,14 +10,15 @@ export function inspection(table: CaseTable): object {
     ...(table.sheets ? { sheets: table.sheets } : {}),
     cases: table.cases.length,
     setAside: table.setAside,
-    columns: table.columns.map(({ name, role, examples, unit, limb }) => ({
+    columns: table.columns.map(({ name, role, examples, unit, limb, coded }) => ({
       name,
-      role,
+      // The contract's words know no operator: a column of names is an identifier, one of codes is nothing more.
+      role: role === "operator" ? (coded ? "identifier" : "other") : role,
       examples,
       ...(unit ? { unit } : {}),
       ...(limb ? { limb } : {}),
     })),
-    identifiers: table.identifiers,
+    identifiers: [...table.identifiers, ...table.columns.flatMap(({ name, coded }) => (coded ? [name] : []))],
     questions: table.questions.map(({ id, rows, column, text, asks, choices, cases }) => ({
       id,
       rows,

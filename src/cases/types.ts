@@ -107,6 +107,8 @@ export interface Column {
   readonly sense?: "positive" | "negative";
   /** Unit of the numbers, from the heading or the cells. */
   readonly unit?: string;
+  /** Names of staff stood here; codes are shown in their place. */
+  readonly coded?: true;
   /** Of a measurement: the limb that its heading names, the treated one where it names none. */
   readonly limb?: "left" | "right" | "other" | "treated";
 }

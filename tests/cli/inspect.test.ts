@@ -91,3 +91,20 @@ it("writes the template once and replaces nothing", async () => {
   );
   await expect(run("template", "--out", join(folder, "next.csv"))).rejects.toThrow("its name must end in .xlsx");
 });
+
+it("keeps to the contract's words for columns of staff: names are an identifier, codes and ranks are something else", async () => {
+  const sheet = join(await mkdtemp(join(tmpdir(), "staff-")), "staff.csv");
+  await writeFile(
+    sheet,
+    "ID,Side,Grade,First technique,Success,Surgeon,Operator grade,Operator\n" +
+      "H1,L,II,closed,yes,Mr Quendel,consultant,A\nH2,R,III,open,no,Ms Brackwater,registrar,B\n",
+  );
+  const text = await run("inspect", sheet, "--json");
+  const { columns, identifiers } = JSON.parse(text) as {
+    columns: { name: string; role: string }[];
+    identifiers: string[];
+  };
+  expect(columns.slice(5).map(({ role }) => role)).toEqual(["identifier", "other", "other"]);
+  expect(identifiers).toEqual(["Surgeon"]);
+  expect(text).not.toMatch(/quendel|brackwater/i);
+});

@@ -81,7 +81,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "grade",
-    /\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado|graad|grau)\b|\btype$/,
+    /^(?!.*\b(surgeons?|operators?|staff|asa|ana?esth\w*)\b).*\b(grade|grading|gr|severity|class|classification|stage|grad|schweregrad|stade|grado|graad|grau)\b|\btype$/,
   ],
   [
     "measurement",
