@@ -18,8 +18,8 @@ const partialWords = new Set("including notably mostly mainly e.g especially".sp
  * children; 45 boys and 38 girls". A sum that any earlier number explains is left alone.
  */
 export function classSums(reading: SentenceReading, story: Story): Total[] {
+  const clause = reading.tokens.findLastIndex(({ text }) => text === ";") + 1;
   return families.flatMap((family): Total[] => {
-    const clause = reading.tokens.findLastIndex(({ text }) => text === ";") + 1;
     const list = classList(reading, family) ?? (clause > 0 ? classList(reading, family, clause) : null);
     if (!list || loose(list, reading, story)) return [];
     const parts = list.parts.map(valueOf);

@@ -20,7 +20,8 @@ const hedges = new Set(
 
 /** "a third of the cohort (19 of 42)", "two-thirds (22/45)", "nine in ten (36 of 40)". */
 export function wordedShares({ tokens, facts }: SentenceReading): WordedShare[] {
-  return tokens.flatMap((_, i): WordedShare[] => {
+  return tokens.flatMap((token, i): WordedShare[] => {
+    if (token.kind === "mark" || (token.kind === "number" && !token.spelled)) return [];
     const told = fractionAt(tokens, i) ?? inMany(tokens, i);
     if (!told) return [];
     const open = tokens.findIndex(({ text }, at) => at >= told.to && (text === "(" || text === "["));

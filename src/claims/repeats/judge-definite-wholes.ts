@@ -38,6 +38,9 @@ const leaving =
 const definite = new Set(["the", "these", "all", "our", "those"]);
 const unrestricted = new Set("were was had have united healed did . , ) ; :".split(" "));
 
+/** Beyond this many numbers some two of them make any other. */
+const mostNumbers = 60;
+
 interface Stated {
   readonly value: number;
   readonly noun: string;
@@ -62,7 +65,7 @@ export function judgeDefiniteWholes(text: string, sentences: readonly LinkedSent
       const value = fact.kind === "count" ? fact.trials : fact.value;
       const noun = Object.hasOwn(nouns, words[fact.to] ?? "") ? nouns[words[fact.to]!]! : null;
       const known = noun === null ? [] : cohorts.filter((one) => one.noun === noun).map((one) => one.value);
-      const explained = numbers.length > 60 || numbers.includes(value) || composed(value, numbers);
+      const explained = numbers.length > mostNumbers || numbers.includes(value) || composed(value, numbers);
       if (!foreign && known.length > 0 && !explained) {
         const most = Math.max(...known);
         const named = definite.has(words[at - 1] ?? "") && unrestricted.has(words[fact.to + 1] ?? ".");
@@ -73,6 +76,7 @@ export function judgeDefiniteWholes(text: string, sentences: readonly LinkedSent
       if (!foreign && noun !== null && fact.kind === "whole" && words.some((word) => enrolling.has(word)))
         cohorts.push({ value, noun });
     }
+    if (numbers.length > mostNumbers) return claims;
     numbers.push(...reading.tokens.flatMap(({ number }) => (number && number.decimals === 0 ? [number.value] : [])));
     return claims;
   });

@@ -79,7 +79,11 @@ const groupsIn = ({ tokens }: LinkedSentence["reading"]): string[] =>
   tokens.flatMap(({ text }) => (treatments.has(text) ? [text] : []));
 
 const outcomesIn = ({ tokens }: LinkedSentence["reading"]): Set<string> =>
-  new Set(tokens.flatMap(({ text }) => outcomes.filter((outcome) => text.startsWith(outcome))).map(plain));
+  new Set(
+    tokens
+      .flatMap(({ kind, text }) => (kind !== "word" ? [] : outcomes.filter((outcome) => text.startsWith(outcome))))
+      .map(plain),
+  );
 
 /** "union" and "united" are one outcome, "fail" and "failure" too. */
 const plain = (outcome: string): string => (outcome === "unit" ? "union" : outcome === "failure" ? "fail" : outcome);
