@@ -31,6 +31,7 @@ import { settleRivals } from "./checks/ask-two-columns.js";
 import { headingRole, headingRoles, namesWidth } from "./table/heading-words.js";
 import { identifyCases, type IdColumns } from "./table/identify-cases.js";
 import { distinctNames } from "./table/name-columns.js";
+import { personColumns } from "./table/person-columns.js";
 import type { Answers, Question, RawSheet, Role } from "./types.js";
 import { columnFacts, type Distinct } from "./values/column-facts.js";
 import { latestYearNamed } from "./values/latest-year.js";
@@ -204,12 +205,14 @@ function textsOf(cells: readonly Distinct[]): string[] {
 }
 
 function identified(
-  { lines, roles, positions, names }: Unread,
+  unread: Pick<Unread, "lines" | "roles" | "positions" | "names">,
   answers: Answers,
   sheet: IdColumns["sheet"],
 ): Draft["cases"] {
+  const { lines, roles, positions, names } = unread;
   const at = (role: Role): number | undefined => positions[roles.indexOf(role)];
-  const columns = { id: at("id"), child: at("child"), person: at("identifier"), side: at("side") };
+  const person = personColumns(unread);
+  const columns = { id: at("id"), child: at("child"), person, side: at("side") };
   const apart = numbersApart(names[roles.indexOf("id")], answers);
   return identifyCases(lines, { ...columns, apart, ...(sheet === undefined ? {} : { sheet }) });
 }

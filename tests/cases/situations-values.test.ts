@@ -365,3 +365,13 @@ test("a technique misspelt is asked, not made a group of its own", async () => {
   const table = await cells("Technique", ["closed", "Closed ", "clsoed", "open", "open", "opne"]);
   expect(asked(table, "Technique")).toEqual(["clsoed: 4", "opne: 7"]);
 });
+
+test("S11: an age far from all others is asked about, with the slip of a sign offered", async () => {
+  const ages = [11, 12, 12, 13, 13, 14, 14, 15, 1.3];
+  const text = `ID,Age,Grade\n${ages.map((age, i) => `H${i + 1},${age},II`).join("\n")}\n`;
+  const { asks, rows, choices } = question(await ofText(text), "1.3 years");
+  expect(asks).toBe("an age of 1.3 years is far from the others (11 to 15): is it right?");
+  expect([rows, choices]).toEqual([[10], ["13 years", "1.3 years", "not known"]]);
+  const answered = await ofText(text, { answers: { "Age | far age | 1.3 years": "13 years" } });
+  expect(column(answered, "Age").at(-1)).toEqual({ kind: "number", number: 13 });
+});

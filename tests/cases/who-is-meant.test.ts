@@ -1,8 +1,10 @@
 // Columns that name or number people under headings that do not tell, and columns that only look so. All names invented.
+import { writeXlsx } from "hucre";
 import { expect, test } from "vitest";
 import { cellMap } from "../../src/cases/cell-map.js";
 import { inspection, inspectionText } from "../../src/cases/inspection.js";
 import { readCases } from "../../src/cases/read-cases.js";
+import { readSheet } from "../../src/cases/read-sheet.js";
 import { shareSafe } from "../../src/cases/share-safe.js";
 import type { CaseTable } from "../../src/cases/types.js";
 import { gridOf, ofRows, ofText, question, rawText } from "./sheet-of.js";
@@ -160,3 +162,34 @@ test("initials and birth dates are withheld from notes too, in other spellings o
   expect(notes).toContain("born [withheld] at term");
   expect(notes).toContain("seen with [withheld] on 3 Nov 2019");
 });
+
+test("children without a number to show are told apart by record number, by both names, or by initials and birth date", async () => {
+  const head = "Side,Grade,Success";
+  const children = async (text: string): Promise<number> => {
+    const table = await ofText(text);
+    return new Set(table.cases.map(({ child }) => child)).size;
+  };
+  const brothers = `GP,Surname,Forename,${head}\nDr Quell,Zorvia,Ann,L,II,Y\nDr Quell,Zorvia,Bo,L,III,N\nDr Quell,Tyndil,Bo,R,II,Y\nDr Quell,Tyndil,Bo,L,II,Y\n`;
+  expect(await children(brothers)).toBe(3);
+  const numbered = `Mother,MRN,Name,${head}\nIda,6120334,Ann Zorvia,L,II,Y\nIda,6120334,A. Zorvia,R,III,N\nIda,7340012,Bo Zorvia,R,II,Y\n`;
+  expect(await children(numbered)).toBe(2);
+  const initials = `Initials,DOB,${head}\nLB,2007-09-24,L,II,Y\nLB,2009-01-02,L,III,N\nCQ,2008-03-04,R,II,Y\nCQ,2008-03-04,L,II,Y\n`;
+  expect(await children(initials)).toBe(3);
+});
+
+test.each([["Zorvia cases"], ["Dr Zorvia"], ["Zorvia"], ["liste Zorvia"]])(
+  "a sheet named %j beside the cases is counted, not named",
+  async (name) => {
+    const heads = ["ID", "Side", "Grade", "Technique", "Success"];
+    const body = twelve(String).map((id) => [`H${id}`, "L", "II", "closed", "Y"]);
+    const bytes = await writeXlsx({
+      sheets: [
+        { name: "Cases", rows: [heads, ...body] },
+        { name, rows: [heads, ["H90", "R", "III", "open", "N"], ["H91", "R", "III", "open", "N"]] },
+        { name: `${name} 2`, rows: [["to do"], ["ask for films"]] },
+      ],
+    });
+    const table = readCases(await readSheet(bytes, "invented.xlsx"));
+    expect(shown(table)).not.toContain("zorvia");
+  },
+);

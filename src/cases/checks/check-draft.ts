@@ -1,5 +1,6 @@
 import type { Doubt, Draft } from "../doubts.js";
 import { askAges } from "./ask-ages.js";
+import { askFarAges } from "./ask-far-ages.js";
 import { askAttempts } from "./ask-attempts.js";
 import { askDateOrder } from "./ask-date-order.js";
 import { askFillDown } from "./ask-fill-down.js";
@@ -21,6 +22,7 @@ const checks = [
   askSwappedDates,
   askDateOrder,
   askAges,
+  askFarAges,
   askInclusion,
   askLoss,
   askStatus,

@@ -13,8 +13,8 @@ export interface CaseName {
 export interface IdColumns {
   readonly id: number | undefined;
   readonly child: number | undefined;
-  /** Identifier column that tells children apart when nothing else does; its values are never returned. */
-  readonly person: number | undefined;
+  /** Identifier columns that together tell children apart when nothing else does; their values are never returned. */
+  readonly person: readonly number[];
   readonly side: number | undefined;
   /** Numbers as typed that an answer gives to a child of its own. */
   readonly apart?: ReadonlySet<string>;
@@ -34,8 +34,8 @@ export function identifyCases(lines: readonly Line[], columns: IdColumns): CaseN
     const named = columns.child === undefined ? "" : (texts[columns.child] ?? "");
     if (named !== "") return named + sheetOf(texts, columns);
     if (bases[i] !== "") return bases[i]! + sheetOf(texts, columns);
-    const person = columns.person === undefined ? "" : (texts[columns.person] ?? "").toLowerCase();
-    return person === "" ? `row ${row.number}` : numbered(people, person, "child");
+    const person = columns.person.map((at) => (texts[at] ?? "").toLowerCase()).join(" | ");
+    return !/[\p{L}\p{N}]/u.test(person) ? `row ${row.number}` : numbered(people, person, "child");
   });
   const proposed = typed.map((id, i) => {
     if (id !== "") return id + sheetOf(lines[i]!.texts, columns);
