@@ -58,6 +58,13 @@ const naming: readonly (readonly [string, string, string[]])[] = [
   ["ID", "hospital numbers", twelve((i) => `K${6_120_334 + ((i * 7919) % 104_729) * 7}`)],
   ["Ref", "six digits", twelve((i) => String(204_519 + ((i * 7919) % 104_729)))],
   ["XK", "nine digits", twelve((i) => String(204_519_113 + ((i * 7919) % 104_729) * 11))],
+  ["Fall-Nr.", "eight digits that start like a year", twelve((i) => String(20_190_034 + i * 7771))],
+  ["ID", "birth dates as number", twelve((i) => born(i, "yyyymmdd"))],
+  [
+    "NHI",
+    "letters that differ with digits",
+    twelve((i) => `${letter(i)}${letter(i + 2)}${letter(i + 4)}${1000 + i * 337}`),
+  ],
   ["Rang", "telephone numbers", twelve((i) => `07700 9${String(10_000 + i * 733)}`)],
   ["Fam. kontakt", "telephone numbers of a sheet", twelve((i) => String(7_700_900_123 + i * 73_301))],
 ];
@@ -96,6 +103,7 @@ const harmless: readonly (readonly [string, string[], boolean])[] = [
   ["Remark on grade", twelve((i) => ["sure", "doubtful"][i % 2]!), false],
   ["Complications", twelve((i) => ["Stiffness", "Pin infection", "none"][i % 3]!), false],
   ["Implant", twelve((i) => ["K-wire", "Elastic nail", "Plate"][i % 3]!), false],
+  ["Anaesthesia", twelve((i) => ["GA", "LA", "General", "Regional block"][i % 4]!), false],
   ["ID", twelve((i) => String(i + 1)), true],
   ["ID", twelve((i) => `H${String(i + 1).padStart(3, "0")}`), true],
   ["Study no", twelve((i) => String(100_001 + i * 2)), true],

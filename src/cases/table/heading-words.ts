@@ -33,7 +33,7 @@ const patterns: readonly (readonly [Role, RegExp])[] = [
   ],
   [
     "identifier",
-    /\b(dob|d o b|b day|bday|geb dat|geburtsdatum|fecha de nacimiento|date de naissance|data di nascita|born|birth(?! (weight|injur\w*|trauma|palsy|order|fracture))|birthdate|birthday|birth ?date|geburt\w*|geb ?datum|naissance|nacimiento|phone|tel|telephone|telefon|mobile|handy|whatsapp|contact (no|nr|number|details?|person|name|tel)|e ?mail|mail|address|adresse|direccion|indirizzo|anschrift|wohnort|strasse|telefono|handynummer|correo|krankenkasse|street|post ?code|postal|zip|plz|city|town|village|guardian|next of kin|nok|family doctor)\b|^(contact|parents?( names?| phone)?|school( name)?|schule|lives( in| at)?|living in|residence|home( town| address)?|district|parish|suburb|gp surgery|from where|d b|geb( am)?|geb dat)$/,
+    /\b(dob|yob|jahrgang|d o b|b day|bday|geb dat|geburtsdatum|fecha de nacimiento|date de naissance|data di nascita|born|birth(?! (weight|injur\w*|trauma|palsy|order|fracture))|birthdate|birthday|birth ?date|geburt\w*|geb ?datum|naissance|nacimiento|phone|tel|telephone|telefon|mobile|handy|whatsapp|contact (no|nr|number|details?|person|name|tel)|e ?mail|mail|address|adresse|direccion|indirizzo|anschrift|wohnort|strasse|telefono|handynummer|correo|krankenkasse|street|post ?code|postal|zip|plz|city|town|village|guardian|next of kin|nok|family doctor)\b|^(contact|parents?( names?| phone)?|school( name)?|schule|lives( in| at)?|living in|residence|home( town| address)?|district|parish|suburb|gp surgery|from where|d b|geb( am)?|geb dat)$/,
   ],
   [
     "operator",

@@ -18,7 +18,7 @@ const address =
   /^\d{1,4}[a-z]?,? \p{L}.*\b(street|st|road|rd|avenue|ave|lane|close|drive|way|court|gardens|crescent)\b|\p{L}(straße|strasse|str\.|weg|gasse|platz) \d/iu;
 const grouped = /^\d{3}[ -]\d{3}[ -]\d{4}$/;
 const record = /^\d{7,}$/;
-const compactDate = /^(19|20)\d{6}$/;
+const compactDate = /^(19|20)\d{2}(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])$/;
 
 /** Roles that a column of names can be mistaken for; undefined where the heading says nothing. */
 const personal: ReadonlySet<Role | undefined> = new Set([undefined, "id", "child", "other", "note"]);
@@ -34,7 +34,7 @@ export function identifying(values: readonly Distinct[], rows: number, role: Rol
   if (!personal.has(role)) return false;
   if (share((text) => titled.test(text), 0.6)) return true;
   if (values.length < Math.max(2, rows * 0.5)) return false;
-  if (role !== "note" && numbering(values, rows)) return true;
+  if (role !== "note" && numbering(values, rows, role)) return true;
   if (share((text) => personName.test(text) && looksLikeName(text), 0.6)) return true;
   if (values.length > 2 && role !== "note" && share(looksLikeInitials, 0.8)) return true;
   if (role === "other") return false;
@@ -48,11 +48,13 @@ export function identifying(values: readonly Distinct[], rows: number, role: Rol
 }
 
 /** Numbers of a hospital, or letters with a birth date; study numbers follow each other, however long they are. */
-function numbering(values: readonly Distinct[], rows: number): boolean {
+function numbering(values: readonly Distinct[], rows: number, role: Role | undefined): boolean {
+  // Days of the calendar are dates, unless they stand for the child: then they are birth dates.
+  const dated = (text: string): boolean => role !== "id" && role !== "child" && compactDate.test(text);
   // Ten digits in three groups are no study number, whatever follows whatever.
   if (mostly(values, ({ text }) => grouped.test(text), 0.8)) return true;
-  const long = ({ text }: Distinct): boolean => longNumber.test(text) && !compactDate.test(text);
-  const sure = ({ text }: Distinct): boolean => record.test(text) && !compactDate.test(text);
+  const long = ({ text }: Distinct): boolean => longNumber.test(text) && !dated(text);
+  const sure = ({ text }: Distinct): boolean => record.test(text) && !dated(text);
   const kinds = [holdsCode, sure, ...(rows >= 5 ? [long] : [])];
   return kinds.some((kind) => mostly(values, kind, 0.8)) && !isSequence(values.map(({ text }) => text));
 }
@@ -88,6 +90,9 @@ export function namesStaff(name: string, role: Role | undefined, values: readonl
   if (values.length === 0 || mostly(values, ({ text }) => /\d/.test(text) || /^[ivx]+[a-f]?$/i.test(text), 0.3))
     return false;
   if (role === "rater") return mostly(values, ({ text }) => personName.test(text) || titled.test(text));
+  // "Anaesthesia" heads kinds of it as well as people.
+  const unknown = values.filter(({ text }) => looksLikeName(text) || looksLikeInitials(text) || titled.test(text));
+  if (unknown.length * 2 < values.length) return false;
   return mostly(values, (value) => staffNames([value]).length > 0 && /^\p{Lu}/u.test(value.text));
 }
 

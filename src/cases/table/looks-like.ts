@@ -31,9 +31,9 @@ export function looksLikeInitials(text: string): boolean {
   return text.length <= 9 && letters.test(text) && !roman.test(text) && !abbreviation.test(text.replace(/[. -]/g, ""));
 }
 
-/** Letters of initials in front of a small running number: "LB01", "CQ-2"; undefined for any other text. */
+/** Letters in front of a number: "LB01", "CQ-2", "ABC1234"; undefined for any other text. */
 export function initialsOf(text: string): string | undefined {
-  const match = /^(\p{L}{2,3})[ ._-]?\d{1,3}$/u.exec(text);
+  const match = /^(\p{L}{2,3})[ ._-]?\d{1,6}$/u.exec(text);
   return match && !roman.test(match[1]!) ? match[1]!.toUpperCase() : undefined;
 }
 
