@@ -375,3 +375,8 @@ test("S11: an age far from all others is asked about, with the slip of a sign of
   const answered = await ofText(text, { answers: { "Age | far age | 1.3 years": "13 years" } });
   expect(column(answered, "Age").at(-1)).toEqual({ kind: "number", number: 13 });
 });
+
+test("S9: a day and month without a year is asked about, with the years of the column", async () => {
+  const table = await ofText("ID,Injury date,Grade\nH1,2019-04-20,II\nH2,25/03/2020,II\nH3,3/4,III\n");
+  expect(question(table, "3/4").choices.slice(0, 3)).toEqual(["2019-04-03", "2020-04-03", "not known"]);
+});

@@ -46,6 +46,7 @@ export function columnFacts(
     latestYear,
     values: kindOf(present, numbers, (i) => (loose[i] ?? dates[i]) !== undefined),
     usual: usualRange(present, numbers),
+    ...(role === "date" ? { years: yearsOf(present, latestYear) } : {}),
     span: sorted.length > 0 ? { first: sorted[0]!, last: sorted.at(-1)! } : undefined,
     kind: sheet.kind,
   };
@@ -169,4 +170,13 @@ function usualRange(
   const [q1, q3] = [at(0.25), at(0.75)];
   const reach = Math.max(q3 - q1, Math.abs(q3) * 0.25, 1e-9) * 2;
   return { low: Math.min(q1 - reach, plain[0]!), high: Math.max(q3 + reach, plain.at(-1)!) };
+}
+
+/** Years of the dates of a column, whatever the order of day and month. */
+function yearsOf(cells: readonly Distinct[], latestYear: number): number[] {
+  const years = cells.flatMap(({ text, cell }) => {
+    const iso = cell.date ?? plainDate(text, latestYear);
+    return iso ? Number(iso.slice(0, 4)) : (looseDate(text, latestYear)?.year ?? []);
+  });
+  return [...new Set(years)].toSorted((a, b) => a - b);
 }

@@ -1,5 +1,14 @@
 import { readMissing } from "./read-missing.js";
-import { ask, leftOut, notKnown, unreadable, type Choice, type Reader, type Reading } from "./reading.js";
+import {
+  ask,
+  leftOut,
+  notKnown,
+  unreadable,
+  type Choice,
+  type ColumnFacts,
+  type Reader,
+  type Reading,
+} from "./reading.js";
 
 const monthNames = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 const otherNames: Readonly<Record<string, number>> = {
@@ -93,8 +102,25 @@ export const readDate: Reader = (text, facts, cell) => {
   if (/^\d{5}(\.\d+)?$/.test(text)) return serial(text, facts.span);
   const partial = /^(?:(\d{4})|(\p{L}{3,9})\.?[ -]'?(\d{4}|\d{2})|(\d{1,2})\/(\d{4}))$/u.exec(text);
   if (partial) return ask("partial", text, `"${text}" is not a whole date: which day?`, leftOut);
-  return unreadable(text, "a date");
+  return withoutYear(text, facts) ?? unreadable(text, "a date");
 };
+
+/** "3/4" beside dates whose order is proved: the years of the column are offered. */
+function withoutYear(text: string, { dateOrder, years = [] }: ColumnFacts): Reading | undefined {
+  const match = /^(\d{1,2})[./-](\d{1,2})\.?$/.exec(text);
+  if (!match || (dateOrder !== "dayFirst" && dateOrder !== "monthFirst")) return undefined;
+  const [first, second] = [Number(match[1]), Number(match[2])];
+  const [day, month] = dateOrder === "dayFirst" ? [first, second] : [second, first];
+  if (isoDate(2000, month, day) === undefined || years.length > 7) return undefined;
+  const choices = years.map((year): Choice[] => {
+    const iso = isoDate(year, month, day);
+    return iso ? [{ label: iso, value: { kind: "date", iso } }] : [];
+  });
+  return ask("year", text, `"${text}" is a day and a month without a year: which year?`, [
+    ...choices.flat(),
+    ...leftOut,
+  ]);
+}
 
 const weekdays = ["su|so|di|do", "mo|lu", "tu|di|ma", "we|mi|me", "th|do|je|ju", "fr|ve|vi", "sa"];
 

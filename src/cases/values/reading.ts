@@ -46,6 +46,8 @@ export interface ColumnFacts {
   readonly tenGrades?: true;
   /** Bounds of the plausible numbers, for codes such as 999. */
   readonly usual: { readonly low: number; readonly high: number } | undefined;
+  /** Years of a column of dates, in their order. */
+  readonly years?: readonly number[];
   /** First and last certain date, for serial numbers. */
   readonly span: { readonly first: string; readonly last: string } | undefined;
   readonly kind: "text" | "workbook";
