@@ -62,6 +62,7 @@ export { woolf, type WoolfResult } from "./stats/two-groups/woolf.js";
 
 // stats: paired proportions
 export { bowker, type BowkerResult } from "./stats/paired/bowker.js";
+export { mcNemar, type McNemarResult } from "./stats/paired/mc-nemar.js";
 export { newcombePaired, type NewcombePairedResult } from "./stats/paired/newcombe-paired.js";
 export { orderedChange, type OrderedChangeResult } from "./stats/paired/ordered-change.js";
 export { stuartMaxwell, type StuartMaxwellResult } from "./stats/paired/stuart-maxwell.js";
@@ -195,6 +196,8 @@ export {
   type ChangedCount,
   type RegradingChances,
 } from "./stats/regrading/regrading-chances.js";
+export { cutRoom } from "./stats/regrading/cut-room.js";
+export { successUnderRegrading } from "./stats/regrading/success-under-regrading.js";
 
 // stats: measurements
 export { hodgesLehmannPaired, type HodgesLehmannPaired } from "./stats/measurements/hodges-lehmann-paired.js";
@@ -270,6 +273,7 @@ export {
 // stats: agreement-size
 export { imagesForIcc, type ImagesForIcc } from "./stats/agreement-size/images-for-icc.js";
 export { imagesForKappa, type ImagesForKappa } from "./stats/agreement-size/images-for-kappa.js";
+export { simulateKappaWidth } from "./stats/agreement-size/simulate-kappa-width.js";
 
 // stats: belief
 export { betaByMoments, type BetaBelief, type BetaByMomentsResult } from "./stats/belief/beta-by-moments.js";
@@ -281,6 +285,7 @@ export { differenceIntervals, type DifferenceIntervals } from "./stats/reported/
 export { halfAddedRatios, type HalfAddedRatios } from "./stats/reported/half-added-ratios.js";
 export { intervalP, type IntervalP } from "./stats/reported/interval-p.js";
 export { largeSampleTests, type LargeSampleTests } from "./stats/reported/large-sample-tests.js";
+export { statisticP } from "./stats/reported/statistic-p.js";
 
 // cases
 export { readSheet } from "./cases/read-sheet.js";
@@ -311,3 +316,8 @@ export type { Findings, Rate } from "./findings/types.js";
 export { sections } from "./report/sections.js";
 export { csvTable } from "./report/csv-table.js";
 export { plainText, type Section, type TextTable } from "./report/text.js";
+
+// claims
+export { checkText, type CheckedText } from "./claims/check-text.js";
+export type { Claim, ClaimKind, Light } from "./claims/claim.js";
+export { reviewComments } from "./claims/review-comments.js";

@@ -18,7 +18,7 @@ import { intervalCoverage } from "../../src/stats/one-proportion/interval-covera
 import { nextCases } from "../../src/stats/one-proportion/next-cases.js";
 import { proportionInterval, proportionMethods } from "../../src/stats/one-proportion/proportion-intervals.js";
 import { bowker } from "../../src/stats/paired/bowker.js";
-import { mcNemar } from "../../src/stats/paired/mcnemar.js";
+import { mcNemar } from "../../src/stats/paired/mc-nemar.js";
 import { newcombePaired } from "../../src/stats/paired/newcombe-paired.js";
 import { orderedChange } from "../../src/stats/paired/ordered-change.js";
 import { stuartMaxwell } from "../../src/stats/paired/stuart-maxwell.js";

@@ -1,4 +1,4 @@
-import { mcNemar, type McNemarResult } from "../../stats/paired/mcnemar.js";
+import { mcNemar, type McNemarResult } from "../../stats/paired/mc-nemar.js";
 import type { Pairs } from "../../stats/paired/pairs.js";
 import { stuartMaxwell, type StuartMaxwellResult } from "../../stats/paired/stuart-maxwell.js";
 import type { NotEstimable } from "../../stats/types.js";

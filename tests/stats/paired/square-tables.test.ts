@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { bowker } from "../../../src/stats/paired/bowker.js";
-import { mcNemar } from "../../../src/stats/paired/mcnemar.js";
+import { mcNemar } from "../../../src/stats/paired/mc-nemar.js";
 import { orderedChange } from "../../../src/stats/paired/ordered-change.js";
 import { stuartMaxwell } from "../../../src/stats/paired/stuart-maxwell.js";
 import { numbers } from "../../numbers.js";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { mcNemar, type McNemarResult } from "../../../src/stats/paired/mcnemar.js";
+import { mcNemar, type McNemarResult } from "../../../src/stats/paired/mc-nemar.js";
 import { choose, ratio } from "../../exact/rational.js";
 import { numbers } from "../../numbers.js";
 import { r } from "../../r.js";
