@@ -18,6 +18,9 @@ type Item =
   | { readonly kind: "number"; readonly from: number; readonly to: number; readonly fact: Numbered }
   | { readonly kind: "class"; readonly from: number; readonly to: number; readonly index: number };
 
+/** "None of 55 closed ones, whereas 2 of 31 open ones": two groups set against each other are no list. */
+const contrasting = new Set(["whereas", "while", "but", "against", "versus", "vs", "v", "compared"]);
+
 /** A list of one family's classes with a number each, in any of the four orders of print; null when it is not that plain. `start` leaves out what stands before. */
 export function classList(reading: SentenceReading, family: Family, start = 0): ClassList | null {
   const items = itemsIn(reading, family).filter(({ from }) => from >= start);
@@ -39,6 +42,7 @@ export function classList(reading: SentenceReading, family: Family, start = 0): 
   const last = best.parts.at(-1)!;
   const inner = last.kind === "count" && last.form === "of" ? { value: last.trials, place: last } : null;
   if (outside && (inner || outside.fact.kind === "count")) return null;
+  if (inner && reading.tokens.slice(items[0]!.from, last.from).some(({ text }) => contrasting.has(text))) return null;
   // "3 closed, 6 open and 1 assisted": one more of the list, not its whole.
   if (outside && reading.tokens[outside.from - 1]?.text === "and") return null;
   if (best.parts.slice(0, -1).some(({ kind }) => kind === "count")) return null;

@@ -4,7 +4,7 @@ import type { Story } from "./story.js";
 import { depthOf, type Numbered, numberedIn, type Total, valueOf } from "./total.js";
 
 const gone = new Set(
-  "excluded exclusion excluding exclusions lost withdrew withdrawn died declined refused missing dropped removed ineligible missed moved absent emigrated ineligibility not".split(
+  "removal excluded exclusion excluding exclusions lost withdrew withdrawn died declined refused missing dropped removed ineligible missed moved absent emigrated ineligibility not".split(
     " ",
   ),
 );

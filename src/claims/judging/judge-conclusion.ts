@@ -36,7 +36,8 @@ export function judgeConclusion(
       `"${phrase}": by the text's own words nobody was allocated to a treatment, so the numbers show an association, not a cause. Please soften the conclusion.`,
     );
   const own = evidenceIn(linked);
-  const told = own === null && concluding(linked) && linked.proportions.length === 0;
+  const follows = story.latestEvidence === false && ["cause", "superiority"].includes(type);
+  const told = own === null && linked.proportions.length === 0 && (concluding(linked) || follows);
   // A closing sentence rests on the comparisons before it: only where none of them excludes no effect is it clear.
   const evidence = told && story.evidence.length > 0 && !story.evidence.includes(true) ? false : own;
   if (type === "trend")

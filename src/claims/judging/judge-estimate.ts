@@ -108,7 +108,9 @@ function effectFindings(
   const spread = interval && effect.se ? judgeStandardError(effect.se, interval) : null;
   if (spread) own.unshift(spread);
   if (effect.measure === "relative reduction") return relativeFindings(linked, effect, recomputed);
-  if (effect.number.unit === "other") return [...meansDifference(linked, effect), ...own];
+  // Points of a score are written like points of percentage.
+  const gap = effect.measure === "difference" && linked.proportions.length === 0 ? meansDifference(linked, effect) : [];
+  if (effect.number.unit === "other" || gap.length > 0) return [...gap, ...own];
   const counts = countsFor(linked, effect.from);
   const percents = linked.proportions.flatMap(({ percent }) => (percent ? [percent.number.value] : []));
   if (counts.length === 2) {

@@ -34,6 +34,8 @@ function oneInMany({ tokens, facts }: SentenceReading, i: number): ToldRatio | n
     return null;
   const percent = facts.find(({ from }) => from === i + 4);
   if (percent?.kind !== "percent" || percent.trials !== null) return null;
+  // "(20% to 33%)" tells two.
+  if (["to", "-", "and", "v"].includes(tokens[percent.to]?.text ?? "")) return null;
   const finding = against(percent.number, 100 / many, `1 in ${many}`, "%");
   // "1 in 8" is itself rounded: the share may be any that is nearer to it than to its neighbours.
   const near = percent.number.value < 100 / (many - 0.5) && percent.number.value > 100 / (many + 0.5);

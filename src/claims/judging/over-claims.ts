@@ -85,8 +85,12 @@ const inferring = new Set(
 
 /** A hedge within the clause before. */
 function hedged(tokens: readonly Token[], at: number): boolean {
+  let comma = false;
   for (let i = at - 1; i >= 0 && i >= at - 9; i--) {
     const { text } = tokens[i]!;
+    comma ||= text === ",";
+    // "Since no fracture occurred, the plate eliminates the risk": the no is another clause's.
+    if (comma && ["no", "not", "nor", "neither", "never"].includes(text)) continue;
     if (
       text === ";" ||
       text === ":" ||

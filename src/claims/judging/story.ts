@@ -20,6 +20,8 @@ export interface Story {
   readonly latestWords: ReadonlySet<string>;
   /** For each comparison so far, whether its numbers exclude no effect. */
   readonly evidence: readonly boolean[];
+  /** The same of the sentence right before; null when it compared nothing. */
+  readonly latestEvidence: boolean | null;
   /** All words of the whole text. */
   readonly words: ReadonlySet<string>;
 }
@@ -33,6 +35,7 @@ export const storyOf = (sentences: readonly LinkedSentence[]): Story => ({
   latest: [],
   latestWords: new Set(),
   evidence: [],
+  latestEvidence: null,
   words: new Set(sentences.flatMap(({ reading }) => reading.tokens.flatMap(({ kind, text }) => (kind === "word" ? [text] : [])))),
 }); // prettier-ignore
 
@@ -40,7 +43,8 @@ export const storyOf = (sentences: readonly LinkedSentence[]): Story => ({
 export function continued(before: Story, linked: LinkedSentence): Story {
   const { reading } = linked;
   const found = linked.pValues.length > 0 || linked.estimates.length > 0 ? evidenceIn(linked) : null;
-  const story = found === null ? before : { ...before, evidence: [...before.evidence, found].slice(-most) };
+  const evidence = found === null ? before.evidence : [...before.evidence, found].slice(-most);
+  const story = { ...before, evidence, latestEvidence: found };
   const numbered = numberedIn(reading);
   const latestWords = new Set(reading.tokens.map(({ text }) => text));
   if (numbered.length === 0) return { ...story, latestWords };

@@ -70,6 +70,9 @@ function timesAt(cursor: Cursor, i: number): EffectFact | null {
 
 const before = new Set("p ci confidence κ kappa n sd range iqr respectively while whereas but".split(" "));
 
+/** "A difference of up to 25 points remains possible": a bound, no estimate. */
+const bounds = new Set(["up", "least", "most", "than", "within", "exceeding", "below", "above"]);
+
 /** The number after a label, unless something else is named first. */
 function afterLabel(cursor: Cursor, i: number, label: Label): EffectFact | null {
   // "odds ratio (OR) 12.75": the abbreviation's own bracket closes right behind it.
@@ -80,7 +83,7 @@ function afterLabel(cursor: Cursor, i: number, label: Label): EffectFact | null 
     if (!token || cursor.taken[at] || before.has(token.text) || token.text === ";") return null;
     // "The difference was not significant (RR 0.80": the number is that of the nearer label.
     if ((labelAt(cursor, at)?.measure ?? label.measure) !== label.measure) return null;
-    if (token.text === "<" || token.text === ">") return null;
+    if (token.text === "<" || token.text === ">" || bounds.has(token.text)) return null;
     if ((cursor.depth[at] ?? 0) < open || token.text === "\t") return null;
     const read = token.number ? quantityAt(cursor, at) : null;
     if (!read) continue;
@@ -136,6 +139,8 @@ const comparatives = new Set(
 function unlabelled(cursor: Cursor, i: number): EffectFact | null {
   const token = cursor.tokens[i]!;
   if (!token.number || token.spelled) return null;
+  if (bounds.has(textAt(cursor, i - 1)) || (textAt(cursor, i - 1) === "to" && textAt(cursor, i - 2) === "up"))
+    return null;
   const points = pointsEnd(cursor, i + 1);
   const read = quantityAt(cursor, i)!;
   const comparative = comparatives.has(textAt(cursor, read.to)) && textAt(cursor, read.to) !== "in";

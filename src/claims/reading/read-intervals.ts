@@ -1,5 +1,5 @@
 import type { IntervalFact, Place } from "./facts.js";
-import { type Cursor, take, textAt, wordsIn } from "./cursor.js";
+import { type Cursor, percentEnd, take, textAt, wordsIn } from "./cursor.js";
 import { intervalMethod } from "./interval-methods.js";
 import { levelAt, type Range, rangeAt } from "./ranges.js";
 
@@ -88,6 +88,11 @@ function afterLabel(cursor: Cursor, label: Label): IntervalFact[] {
       from = at + 1;
       continue;
     }
+    if (token.text === "(" && sharedBracket(cursor, at) > 0) {
+      at = sharedBracket(cursor, at);
+      from = at + 1;
+      continue;
+    }
     if (token.number && !cursor.taken[at]) break;
     if (token.text === "\t") return [];
     // A closed bracket means a heading, "(95% CI)": its numbers follow later.
@@ -102,6 +107,12 @@ function afterLabel(cursor: Cursor, label: Label): IntervalFact[] {
     facts.push(fact(cursor, label, next.from, next, about));
   return facts;
 }
+
+/** The end of a bracket that holds one percentage and nothing else, "(24.1%)", or 0. */
+const sharedBracket = (cursor: Cursor, at: number): number => {
+  const end = cursor.tokens[at + 1]?.number ? percentEnd(cursor, at + 2) : 0;
+  return end > at + 2 && textAt(cursor, end) === ")" ? end : 0;
+};
 
 const strict = new Set(["to", "-"]);
 const between = new Set(["and", "v", "vs", "versus", ",", ";", "."]);
@@ -131,13 +142,18 @@ function bareIntervals(cursor: Cursor, level: number | null, labelled: boolean):
     if (open !== "(" && open !== "[" && open !== ";" && open !== "," && !cell) continue;
     const before = textAt(cursor, i - 1);
     const afterEffect = (open === "(" || open === "[") && effectBefore(cursor, i - 1);
-    const afterEstimate = ["%", "cent", "percent"].includes(before) || (cell && i > 1) || afterEffect;
+    const afterEstimate =
+      ["%", "cent", "percent"].includes(before) ||
+      (cell && i > 1) ||
+      afterEffect ||
+      (open === "[" && fraction(cursor, i - 1));
     if (!afterEstimate) continue;
     const range = rangeAt(cursor, i + 1, open === "[" || open === "(" ? bracketJoints : strict);
     if (!range || range.low.value > range.high.value) continue;
     const close = textAt(cursor, range.to);
     const closed = cell ? close === "\t" || close === "" : [")", "]", ";", ","].includes(close);
     if (!closed || (!labelled && !afterEffect && !looksLikeInterval(range))) continue;
+    if (fraction(cursor, i - 1) && !(range.high.value <= 1 && range.high.decimals >= 2)) continue;
     const place = { from: i + 1, to: range.to };
     take(cursor, place);
     facts.push({
@@ -156,6 +172,18 @@ function bareIntervals(cursor: Cursor, level: number | null, labelled: boolean):
 
 /** Within 0 to 100: a reference list such as [12-14] is told apart later, by whether it holds the estimate. */
 const looksLikeInterval = (range: Range): boolean => range.low.value >= 0 && range.high.value <= 100;
+
+/** "52/60 (0.87": a share printed with two decimals or more right behind its count. */
+const fraction = (cursor: Cursor, at: number): boolean => {
+  const number = cursor.tokens[at]?.number;
+  return (
+    number !== null &&
+    number !== undefined &&
+    number.decimals >= 2 &&
+    number.value <= 1 &&
+    textAt(cursor, at - 1) === "("
+  );
+};
 
 const effects = new Set(["ratio", "or", "rr", "hr", "aor", "ahr", "κ", "kappa", "nnt"]);
 

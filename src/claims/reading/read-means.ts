@@ -14,7 +14,7 @@ export function readMeans(cursor: Cursor): MeanFact[] {
     const text = textAt(cursor, i);
     const named = text === "mean" || text === "average" || text === "median" || text === "averaged" || text === "means";
     if (cursor.taken[i]) continue;
-    const fact = named ? namedMean(cursor, i) : furtherMean(cursor, i, facts.at(-1));
+    const fact = named ? (onAverage(cursor, i) ?? namedMean(cursor, i)) : furtherMean(cursor, i, facts.at(-1));
     if (!fact) continue;
     take(cursor, fact);
     facts.push(fact);
@@ -27,9 +27,31 @@ function ofLeadingWhole(cursor: Cursor, fact: MeanFact): MeanFact {
   if (fact.trials !== null || !["in", "among", "of", "for"].includes(textAt(cursor, 0))) return fact;
   const at = ["the", "these", "those", "all", "our"].includes(textAt(cursor, 1)) ? 2 : 1;
   const trials = countAt(cursor, at);
-  const comma = cursor.tokens.findIndex(({ text }) => text === ",");
-  if (trials === null || trials < 2 || unitAfter(cursor, at + 1) === null || comma < 0 || comma > at + 4) return fact;
+  const plain = cursor.tokens.slice(at + 1, fact.from).every(({ number, text }) => number === null && text !== ";");
+  if (trials === null || trials < 2 || unitAfter(cursor, at + 1) === null || fact.from > at + 10 || !plain) return fact;
   return { ...fact, trials };
+}
+
+/** "62 min on average (range 48 to 110)": the number stands before its name. */
+function onAverage(cursor: Cursor, i: number): MeanFact | null {
+  if (textAt(cursor, i) !== "average" || textAt(cursor, i - 1) !== "on") return null;
+  const at = [i - 2, i - 3].find(
+    (place) => numberAt(cursor, place) !== null && quantityAt(cursor, place)!.to === i - 1,
+  );
+  if (at === undefined) return null;
+  const tail = tailAt(cursor, i + 1, null);
+  const number = quantityAt(cursor, at)!.quantity;
+  const words = cursor.tokens.map(({ text }) => text);
+  return {
+    kind: "mean",
+    from: at,
+    to: tail.to,
+    centre: "mean",
+    number,
+    ...tail.spread,
+    trials: tail.trials,
+    whole: sayWhole(words),
+  };
 }
 
 const stops = new Set(["p", "κ", "kappa", "\t", "percentage", "proportion"]);
@@ -127,7 +149,7 @@ function tailAt(cursor: Cursor, from: number, header: Header): { spread: Spread;
       to = at + 1;
       continue;
     }
-    const range = rangeAt(cursor, at, rangeJoints);
+    const range = rangeAt(cursor, at, named === "quartiles" || named === "range" ? spreadJoints : rangeJoints);
     if (range && (named === "range" || named === "quartiles" || (named === null && inside && range.joint !== ","))) {
       const key = named === "quartiles" || named === "range" ? named : alone(cursor, at, range.to) ? "unnamed" : null;
       if (key) spread = { ...spread, [key]: { low: range.low, high: range.high } };
@@ -150,6 +172,7 @@ const alone = (cursor: Cursor, from: number, to: number): boolean =>
 const isCase = (unit: string | null): boolean => isCaseUnit(unit) && unit !== "operation";
 
 const rangeJoints = new Set(["to", "-", ","]);
+const spreadJoints = new Set([...rangeJoints, "and"]);
 const allowedOutside = new Set(
   "years year months month days mm cm degrees standard deviation error sd se range interquartile iqr of with a and was the from".split(
     " ",

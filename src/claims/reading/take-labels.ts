@@ -19,7 +19,7 @@ export function takeLabels(cursor: Cursor): void {
     else if (isBetween(cursor, i)) take(cursor, { from: i + 1, to: i + 4 });
     else if (cursor.tokens[i]!.number && textAt(cursor, i + 1) === "-" && /^(sided|tailed)/.test(textAt(cursor, i + 2)))
       take(cursor, { from: i, to: i + 1 });
-    else if (isThreshold(cursor, i)) take(cursor, { from: i, to: i + 1 });
+    else if (isThreshold(cursor, i) || isSided(cursor, i)) take(cursor, { from: i, to: i + 1 });
   }
 }
 
@@ -67,6 +67,12 @@ const isBetween = (cursor: Cursor, i: number): boolean =>
   textAt(cursor, i + 2) === "and" &&
   isName(cursor, i + 3) &&
   textAt(cursor, i + 4) === "of";
+
+/** "2-sided", "1-tailed". */
+const isSided = (cursor: Cursor, i: number): boolean =>
+  cursor.tokens[i]!.number !== null &&
+  textAt(cursor, i + 1) === "-" &&
+  ["sided", "tailed"].includes(textAt(cursor, i + 2));
 
 /** "At the 5% level", "with 80% power": set beforehand, no result. */
 function isThreshold(cursor: Cursor, i: number): boolean {

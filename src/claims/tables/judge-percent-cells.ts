@@ -15,8 +15,8 @@ export function judgePercentCells(table: CountTable): Claim[] {
   const open = [...table.labels, ...table.heads].some(({ text }) => losing.test(text));
   return table.counts.flatMap((row, i) =>
     row.flatMap((cell, j): Claim[] => {
-      const whole = namedWholeOf(table, i, j);
-      if (!cell?.bracket || cell.trials !== null || whole === null || !isShare(table, i, j)) return [];
+      const whole = cell?.trials ?? namedWholeOf(table, i, j);
+      if (!cell?.bracket || whole === null || whole === 0 || !isShare(table, i, j)) return [];
       const { count, bracket } = cell;
       const value = (100 * count) / whole;
       const base = claimBase(table, i, j, bracket, count, whole, value);
