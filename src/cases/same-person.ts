@@ -29,7 +29,10 @@ export function samePersons(
         .toLowerCase()
         .replace(/[\s.,-]+/g, " ")
         .trim();
-      if (text.length >= 4) by.set(text, [...(by.get(text) ?? []), i]);
+      if (text.length < 4) return;
+      const held = by.get(text);
+      if (held) held.push(i);
+      else by.set(text, [i]);
     });
     // A column in which few things stand often names no single person.
     if (by.size < lines.length * 0.5) return;

@@ -20,7 +20,9 @@ export function columnFacts(
   sheet: RawSheet,
   latestYear: number,
 ): ColumnFacts {
-  const present = cells.filter(({ text }) => text !== "" && text.length <= longest && !readMissing(text));
+  const present = unread.has(role)
+    ? []
+    : cells.filter(({ text }) => text !== "" && text.length <= longest && !readMissing(text));
   const decimalComma = commaFor(present);
   const numbers = present.map(
     ({ text, cell }) => cell.number ?? plainNumber(text.replace(/[°%]$/, "").trim(), decimalComma),
@@ -75,6 +77,8 @@ function pairOrder(name: string): Pick<ColumnFacts, "pair"> {
 
 /** Longer texts are remarks: they say nothing about numbers or dates. */
 const longest = 40;
+/** Their cells stay the text that they are: nothing in them is a number or a date to be read. */
+const unread: ReadonlySet<Role> = new Set(["id", "child", "identifier", "note", "operator"]);
 const measured: ReadonlySet<Role> = new Set(["measurement", "age", "followUp", "rater", "other"]);
 
 /** Grades in words or letters ("mild", "B"), not in Roman or Arabic numbers. */

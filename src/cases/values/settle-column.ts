@@ -154,8 +154,11 @@ function answerTo(
   return undefined;
 }
 
+const nobody: Value = { kind: "text", text: withheld };
+
 /** Free text may name people: what the identifier columns hold is withheld from it. */
-function withheldValue(value: Value, { redact }: ColumnTask): Value {
+function withheldValue(value: Value, { redact, role }: ColumnTask): Value {
+  if (role === "identifier") return value.kind === "missing" ? value : nobody;
   if (value.kind === "text") {
     const text = redact(value.text);
     return text === value.text ? value : { kind: "text", text };
