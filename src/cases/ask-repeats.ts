@@ -165,8 +165,12 @@ function differences(draft: Draft, group: readonly number[], redact: Redact): st
     if (role === "id") return [];
     const texts = group.map((i) => draft.lines[i]!.texts[draft.positions[k]!] ?? "");
     if (new Set(texts).size === 1) return [];
-    const hidden = role === "identifier" || role === "note";
-    return [hidden ? name : `${name} (${group.map((i) => redact(showValue(draft.values[k]![i]!))).join(", ")})`];
+    if (role === "identifier" || role === "note") return [name];
+    const values = group.map((i) => draft.values[k]![i]!);
+    const shown = values.map((value) => redact(showValue(value)));
+    // "150m" and "12,5" are one age; of cells that are asked about nobody knows yet.
+    if (new Set(shown).size === 1 && values.every(({ kind }) => kind !== "asked")) return [];
+    return [`${name} (${shown.join(", ")})`];
   });
-  return parts.length === 0 ? " They are equal in every cell." : ` They differ in ${parts.join(", ")}.`;
+  return parts.length === 0 ? " They say the same in every cell." : ` They differ in ${parts.join(", ")}.`;
 }

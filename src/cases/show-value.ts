@@ -9,7 +9,7 @@ const reasons: Readonly<Record<MissingReason, string>> = {
   unknown: "not known",
 };
 
-/** A value in words, for logs, examples and lists of changes; not rounded. */
+/** A value in words, for logs, examples and lists of changes; numbers to at most four decimals, as a third of 100 needs. */
 export function showValue(value: Value): string {
   switch (value.kind) {
     case "text":
@@ -18,7 +18,7 @@ export function showValue(value: Value): string {
       const mark = value.bound === "above" ? ">" : value.bound === "below" ? "<" : value.approximate ? "~" : "";
       const unit =
         value.unit === undefined || value.unit === "share" ? "" : value.unit === "°" ? "°" : ` ${value.unit}`;
-      return `${mark}${value.number}${unit}`;
+      return `${mark}${Number(value.number.toFixed(4))}${unit}`;
     }
     case "date":
       return value.iso;

@@ -39,6 +39,8 @@ test("asks each doubt with its row and reads the rest", async () => {
   expect(asked(table, "Side")).toEqual(["B: 8"]);
   expect(question(table, "* red = lost").rows).toEqual([14]);
   expect(asked(table, "ID")).toEqual(["H003 left: 6 7"]);
+  // The age is 12.5 years in both rows, typed as 150m and as 12,5.
+  expect(table.questions.find(({ text }) => text === "H003 left")!.asks).not.toContain("Age");
 });
 
 test("reads the same table from a workbook", async () => {

@@ -340,7 +340,7 @@ test("S23: units are brought together only by arithmetic; millimetres beside per
     "asked",
     "40 percent",
     "40 percent",
-    "66.6666666666667 percent",
+    "66.6667 percent",
     "35 percent",
   ]);
   expect(table.log.find(({ from }) => from === "0.4")?.why).toBe(
@@ -349,9 +349,9 @@ test("S23: units are brought together only by arithmetic; millimetres beside per
   const fractions = await cells("Displ", ["40%", "~2/3", "1-Mar", "2/3 width"], { "Displ | converted | 1-Mar": "1/3" });
   expect(column(fractions, "Displ").map(showValue)).toEqual([
     "40 percent",
-    "~66.6666666666667 percent",
-    "33.3333333333333 percent",
-    "66.6666666666667 percent",
+    "~66.6667 percent",
+    "33.3333 percent",
+    "66.6667 percent",
   ]);
   expect(await shown("Displ (mm)", ["12", "1.5 cm"])).toEqual(["12 mm", "15 mm"]);
 });

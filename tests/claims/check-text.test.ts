@@ -1,20 +1,11 @@
-import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { checkText } from "../../src/claims/check-text.js";
-import type { Claim } from "../../src/claims/claim.js";
 import given from "../reference/claims.json" with { type: "json" };
 import generated from "../reference/reported-claims.json" with { type: "json" };
 import { r } from "../r.js";
+import { failing, markedSentences } from "./marked-sentences.js";
 
-const failing = (text: string): Claim[] =>
-  checkText(text).claims.filter((claim) => [claim.arithmetic, claim.unit, claim.conclusion].includes("fails"));
-const handWritten = readFileSync(new URL("../reference/hand-written-claims.txt", import.meta.url), "utf8")
-  .split("\n")
-  .filter((line) => /^[+-] /.test(line))
-  .map((line) => ({
-    sound: line.startsWith("+"),
-    text: line.slice(2).replaceAll("\\n", "\n").replaceAll("\\t", "\t"),
-  }));
+const handWritten = markedSentences("hand-written-claims.txt");
 
 test.each(given)(
   "gives sentence $id of the field's list its verdict: $verdict",

@@ -172,7 +172,7 @@ function wholeFor(
   const { facts } = reading;
   const { value: share, decimals } = percent.number;
   const over = (whole: number): number => ((100 * value) / whole - share) * 10 ** decimals;
-  const fits = (whole: number): boolean => whole >= value && Math.abs(over(whole)) <= 0.51;
+  const fits = (whole: number): boolean => fitsShare(value, whole, percent);
   const cutOff = (whole: number): boolean => whole >= value && over(whole) >= 0 && over(whole) < 1;
   const referred = referredTo(reading, at);
   if (leading !== null && (fits(leading) || cutOff(leading))) return [leading, "sentence"];

@@ -2,15 +2,10 @@ import { InvalidArgumentError, type Command } from "commander";
 import type { Subcommand } from "../command.js";
 import { present } from "../output.js";
 import { fraction } from "../parse-options.js";
+import type { SizePlan } from "../size/analyse-size.js";
 import { sizeKinds, type SizeKind } from "../size/size-kinds.js";
 
-interface SizeOptions {
-  readonly width: number;
-  readonly raters: number;
-  readonly shares: readonly number[];
-  readonly level: number;
-  readonly simulate?: true;
-  readonly seed: number;
+interface SizeOptions extends SizePlan {
   readonly json?: boolean;
 }
 

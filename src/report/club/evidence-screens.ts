@@ -1,4 +1,5 @@
 import type { ClubFindings } from "../../findings/club/club-findings.js";
+import type { CardFindings } from "../../findings/series/series-findings.js";
 import type { LostPlay } from "../../findings/club/lost-play.js";
 import { counted, levelText, percentRangeText, percentText } from "../number-text.js";
 import { bandText, countText } from "../series/series-text.js";
@@ -10,12 +11,20 @@ import type { Screen } from "./screen.js";
 
 const noSeries = "No series is chosen: put one on its card below.";
 
+/** "31 of 37 limbs: 84% (95% CI 69 to 92)". */
+function reported({ card, crude }: CardFindings, level: number): string {
+  if (crude.estimate === null) return `${countText(crude)}: ${crude.because}`;
+  const unit = card.unit === "not stated" ? "cases (limbs or children: not stated)" : card.unit;
+  const { cases, estimate, interval } = crude;
+  return `${countText(crude)} ${unit}: ${percentText(estimate, cases)} (${levelText(level)} CI ${percentRangeText(interval, cases)})`;
+}
+
 export function claim({ chosen, level }: ClubFindings): Screen {
   const answer: Paragraph[] =
     chosen === null
       ? [[noSeries]]
       : [
-          [`${chosen.card.name} reports ${countText(chosen.crude)}: ${bandText(chosen.crude)}.`],
+          [`${chosen.card.name} reports ${reported(chosen, level)}.`],
           [`Success: ${chosen.card.definition ?? "not stated"}. Follow-up: ${chosen.card.followUp ?? "not stated"}.`],
           [`Lost: ${chosen.card.lost ?? "not stated"}. Complications: ${chosen.card.complications ?? "not stated"}.`],
         ];

@@ -49,7 +49,7 @@ describe("the screens", () => {
   });
 
   it("say what the invented series shows", () => {
-    expect(words("claim")).toContain("Series A reports 31 of 37: 84% (69 to 92).");
+    expect(words("claim")).toContain("Series A reports 31 of 37 limbs: 84% (95% CI 69 to 92).");
     // Wilson limits of 4 in 7, by hand: 0.2505 and 0.8418.
     expect(words("sure")).toContain("4 of 7 (grade IV in Series A) is compatible with 25% to 84% (95%).");
     expect(words("who")).toBe(
